@@ -1,0 +1,51 @@
+"""A book: everything its sources say, before anything is worked out."""
+
+from dataclasses import dataclass, field
+
+from .authority import Caution, Conflict, Correction, Source
+from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Surface, Wrench
+from .figure import Spec
+from .machine import Machine
+from .procedure import Computed, Procedure
+from .sentence import Reference
+
+
+@dataclass(frozen=True)
+class Book:
+    """Every map is from id to record; procedures are keyed by (machine id, procedure id)."""
+
+    machines: dict[str, Machine] = field(default_factory=dict)
+    sources: dict[str, Source] = field(default_factory=dict)
+    presses: dict[str, Press] = field(default_factory=dict)
+    wrenches: dict[str, Wrench] = field(default_factory=dict)
+    adapters: dict[str, Adapter] = field(default_factory=dict)
+    scales: dict[str, Scale] = field(default_factory=dict)
+    surfaces: dict[str, Surface] = field(default_factory=dict)
+    materials: dict[str, Material] = field(default_factory=dict)
+    shim_stocks: dict[str, ShimStock] = field(default_factory=dict)
+    made_tools: dict[str, MadeTool] = field(default_factory=dict)
+    cautions: dict[str, Caution] = field(default_factory=dict)
+    conflicts: dict[str, Conflict] = field(default_factory=dict)
+    corrections: dict[str, Correction] = field(default_factory=dict)
+    procedures: dict[tuple[str, str], Procedure] = field(default_factory=dict)
+
+    def procedures_of(self, machine: str) -> list[Procedure]:
+        """The machine's procedures, those that come first (`after`) first, then by id."""
+        mine = {procedure.id: procedure for (owner, _), procedure in self.procedures.items() if owner == machine}
+        ordered: list[Procedure] = []
+        left = dict(sorted(mine.items()))
+        while left:
+            done = {procedure.id for procedure in ordered}
+            free = [p for p in left.values() if not (set(p.after) & left.keys()) - done]
+            for procedure in free or list(left.values()):    # a loop is another rule's finding
+                ordered.append(left.pop(procedure.id))
+        return ordered
+
+    def target(self, reference: Reference, home: Procedure) -> Spec | Computed | None:
+        """What a reference made in `home` points at: a spec, a computed result, a figure of the machine, or None."""
+        if reference.owner is None:
+            return home.specs.get(reference.name) or home.computed.get(reference.name)
+        if reference.owner == home.machine and reference.owner in self.machines:
+            return self.machines[reference.owner].figures.get(reference.name)
+        other = self.procedures.get((home.machine, reference.owner))
+        return (other.specs.get(reference.name) or other.computed.get(reference.name)) if other else None

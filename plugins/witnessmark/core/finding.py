@@ -1,0 +1,37 @@
+"""What is wrong with a source, said so that its author can act on it."""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Iterable
+
+from .place import Place
+
+ERROR = "error"
+WARNING = "warning"
+
+
+@dataclass(frozen=True, order=True, slots=True)
+class Finding:
+    """One mistake at one place. `mend` tells what to write instead; `rule` names the rule it breaks."""
+
+    place: Place
+    rule: str
+    message: str
+    mend: str
+    severity: str = ERROR
+
+    def line(self) -> str:
+        """`path:line:col: severity: message, what to write instead [rule]`."""
+        return f"{self.place}: {self.severity}: {self.message}, {self.mend} [{self.rule}]"
+
+
+def nearest(word: str, known: Iterable[str], most: int = 6) -> str:
+    """The part of a sentence that helps after an unknown word: the nearest known one, or the list of them."""
+    names = sorted(known)
+    close = get_close_matches(word, names, n=1, cutoff=0.6)
+    if close:
+        return f"did you mean '{close[0]}'?"
+    if not names:
+        return "none is defined yet"
+    listed = ", ".join(names[:most]) + (", ..." if len(names) > most else "")
+    return f"use one of: {listed}"
