@@ -38,7 +38,7 @@ GATES = {
 FILE_MODULES = {"os", "pathlib", "shutil", "tempfile", "glob", "io", "importlib", "pkgutil", "sqlite3"}
 FILE_CALLS = {"open", "read_text", "write_text", "read_bytes", "write_bytes", "iterdir", "rglob", "mkdir", "unlink"}
 FILE_OPENERS = {"loading/source_files.py", "pages/fill_template.py"} | FACES
-NO_FILE = {"pathlib.PurePath", "pathlib.PurePosixPath", "io.StringIO", "io.BytesIO"}
+NO_FILE = {"pathlib.PurePath", "pathlib.PurePosixPath", "io.StringIO", "io.BytesIO", "os.path.commonprefix"}
 
 # The same sources give the same bytes: no clock, no chance, except where a command asks for today's date.
 CHANCE_MODULES = {"time", "random", "secrets", "uuid"}
