@@ -1,0 +1,70 @@
+"""A result with its band as text: one unit, one step, one side, and the other system beside it."""
+from __future__ import annotations
+
+from fractions import Fraction
+from math import floor, log10
+
+from ..core.display import five_forces as in_five_units
+from ..core.display import shown
+from ..core.rounding import round_to
+from ..core.units import Unit, counterpart, find_unit
+from ..core.working import Given, Value
+
+Band = tuple[float, float, float]
+
+# A press force is never known better than this, so it is not printed finer.
+FORCE_STEPS = {"long ton": "0.01", "short ton": "0.01", "tonne": "0.01", "kN": "0.1", "lbf": "1", "N": "10", "kgf": "1"}
+
+
+def ten_step(size: float) -> Fraction:
+    """The largest power of ten not over `size`."""
+    return Fraction(10) ** floor(log10(size) + 1e-9)
+
+
+def in_unit(si: float, kind: str, unit: Unit | str, step: Fraction | str, side: str = "nearest") -> str:
+    """'3600 psi': an SI value in `unit`, rounded to `step` of that unit."""
+    return shown(si, kind, unit, step=Fraction(step), side=side)
+
+
+def banded(si: Band, kind: str, unit: Unit | str, step: Fraction | str) -> str:
+    """'11.0 long ton (9.3 to 13.1)'. A band is shown to the nearest step; judging uses it unrounded."""
+    low, likely, high = (in_unit(end, kind, unit, step) for end in si)
+    symbol = unit if isinstance(unit, str) else unit.symbol
+    bare = [text.removesuffix(symbol).strip() for text in (low, high)]
+    return f"{likely} ({bare[0]} to {bare[1]})"
+
+
+def value(name: str, kind: str, si: float | Band, unit: Unit | str, step: Fraction | str, side: str = "nearest") -> Value:
+    """A Value with both texts; `si` is one number or (low, likely, high).
+
+    A number with a side is worth what is printed, so that a mark or floor used further on is the one read.
+    The conversion keeps three figures and is otherwise no finer than `step`."""
+    unit = find_unit(unit, kind) if isinstance(unit, str) else unit
+    step = Fraction(step)
+    if not isinstance(si, tuple) and side != "nearest":
+        si = float(round_to(unit.from_si(si), step, side) * unit.factor)
+    band = si if isinstance(si, tuple) else (si, si, si)
+    texts = []
+    for other in (unit, *counterpart(unit, kind)):
+        there = step if other == unit else _converted_step(band[1], step * unit.factor / other.factor, other)
+        texts.append(banded(si, kind, other, there) if isinstance(si, tuple) else in_unit(si, kind, other, there, side))
+    return Value(name, kind, *band, texts[0], ", ".join(texts[1:]), side)
+
+
+def _converted_step(si: float, step: Fraction, unit: Unit) -> Fraction:
+    worth = abs(float(unit.from_si(si)))
+    return min(ten_step(float(step)), ten_step(worth) / 100) if worth else ten_step(float(step))
+
+
+def force(si: float, unit: Unit) -> str:
+    """A press force to the step usual for its unit."""
+    return in_unit(si, "press force", unit, FORCE_STEPS[unit.symbol])
+
+
+def five_forces(si: float) -> str:
+    """One force in the five units a press may be marked in, so that no 'ton' is left to guess."""
+    return " = ".join(in_five_units(si, "nearest"))
+
+
+def unit_of(given: Given) -> Unit:
+    return given.quantity.unit

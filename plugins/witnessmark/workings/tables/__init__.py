@@ -1,0 +1,1 @@
+"""Published values, each table with its source beside it."""
