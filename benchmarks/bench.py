@@ -141,11 +141,11 @@ def main() -> None:
         if given.profile:
             profile(root / "profiled", given.sizes[0])
             return
-        compare_quietly(root / "warm")
+        warm_up(root / "warm")
         growth({size: compare(root / str(size), size, given.repeat) for size in given.sizes})
 
 
-def compare_quietly(folder: Path) -> None:
+def warm_up(folder: Path) -> None:
     """One small build of each first, so that neither side pays for compiling Python's modules."""
     make_books(folder, 3, seed=1)
     for name in ("witnessmark", "plain"):
