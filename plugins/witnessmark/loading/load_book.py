@@ -1,0 +1,89 @@
+"""Sources to a Book, with every finding of shape on the way."""
+
+from typing import Iterable
+
+from ..core.book import Book
+from ..core.finding import Finding, nearest
+from ..core.place import Place
+from .read_authority import AUTHORITY, read_authority
+from .read_equipment import EQUIPMENT, read_equipment
+from .read_machine import read_machine
+from .read_procedure import read_procedure
+from .shape import Identifier, Report
+from .source_files import SourceFile
+from .yaml_tree import Node, read_tree
+
+FOLDERS = ("procedures", "site_data")
+
+
+def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:
+    """The book that the files spell, as far as they can be read, and what is wrong with them."""
+    report = Report()
+    site_data: list[tuple[str, Node]] = []
+    machines: list[tuple[str, Node]] = []
+    procedures: list[tuple[str, Node]] = []
+    for file in files:
+        parts = file.path.removesuffix(".yml").removesuffix(".yaml").split("/")
+        place = _room(parts, site_data, machines, procedures)
+        if place is None:
+            report.error(Place(file.path), "unknown-file", "no one reads a file of this name here",
+                         "use procedures/MACHINE/PROCEDURE.yaml, site_data/machines/MACHINE.yaml, or one of site_data/"
+                         + ", ".join(f"{name}.yaml" for name in sorted({**EQUIPMENT, **AUTHORITY})))
+            continue
+        node = _tree(file, report)
+        if node is not None:
+            place.append(("/".join(parts), node))
+    book = Book()
+    for path, node in site_data:
+        name = path.rpartition("/")[2]
+        reader = read_equipment if name in EQUIPMENT else read_authority
+        getattr(book, name).update(reader(name, node, report))
+    for path, node in machines:
+        name = _id(path, node, report)
+        if name and (machine := read_machine(name, node, report)):
+            book.machines[name] = machine
+    for path, node in procedures:
+        _into(book, path, node, report)
+    return book, report.findings
+
+
+def _room(parts: list[str], site_data, machines, procedures) -> list | None:
+    match parts:
+        case ["site_data", name] if name in EQUIPMENT or name in AUTHORITY:
+            return site_data
+        case ["site_data", "machines", _]:
+            return machines
+        case ["procedures", _, _]:
+            return procedures
+    return None
+
+
+def _tree(file: SourceFile, report: Report) -> Node | None:
+    if file.problem:
+        message, mend, line = file.problem
+        report.error(Place(file.path, line), "unreadable", message, mend)
+        return None
+    node, finding = read_tree(file.path, file.text)
+    if finding:
+        report.findings.append(finding)
+    elif node is None:
+        report.error(Place(file.path), "empty-value", "the file is empty", "write its keys, or delete the file")
+    return node
+
+
+def _id(path: str, node: Node, report: Report) -> str | None:
+    name = path.rpartition("/")[2]
+    return Identifier().of_text(name, node, report)
+
+
+def _into(book: Book, path: str, node: Node, report: Report) -> None:
+    name = _id(path, node, report)
+    procedure = read_procedure(name, node, book.machines, report) if name else None
+    if procedure is None:
+        return
+    folder = path.split("/")[1]
+    if folder != procedure.machine:
+        report.error(procedure.key_places.get("machine", procedure.place), "wrong-folder",
+                     f"the file stands in the folder '{folder}' but is for '{procedure.machine}'",
+                     f"move the file to procedures/{procedure.machine}/, or {nearest(folder, book.machines)}")
+    book.procedures[procedure.machine, name] = procedure
