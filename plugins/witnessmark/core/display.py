@@ -63,13 +63,13 @@ def _in_unit(quantity: Quantity, role: str, unit: Unit) -> str:
     ends = [end for end in (quantity.low, quantity.high) if end is not None]
     values = [unit.from_si(quantity.unit.to_si(end)) for end in ends]
     step = min(_converted_step(quantity, end, value, unit) for end, value in zip(ends, values, strict=True))
-    if quantity.low == quantity.high or len(ends) == 1:
+    if len(ends) == 1 or quantity.low == quantity.high:
         number = _decimal(round_to(values[0], step, _side(quantity.form, role)), step)
         word = quantity.form + " " if len(ends) == 1 else ""
         return word + _with_unit(number, unit)
     sides = ("nearest", "nearest") if role == "found" else ("up", "down")
     low, high = (round_to(value, step, side) for value, side in zip(values, sides, strict=True))
-    while low > high:                          # a window narrower than a step has no mark inside: show more digits
+    while low >= high:                         # a window narrower than a step has no room inside: show more digits
         step /= 10
         low, high = (round_to(value, step, side) for value, side in zip(values, sides, strict=True))
     return f"{_decimal(low, step)} to {_with_unit(_decimal(high, step), unit)}"

@@ -14,13 +14,14 @@ class Problem:
 @dataclass(frozen=True)
 class Kind:
     """`si_symbol` is the unit of every SI value of this kind; `needs` are conditions a figure must state;
-    `signed` kinds may be below zero; `ratio` kinds may be written 1:12."""
+    `signed` kinds may be below zero; `ratio` kinds may be written 1:12; `counted` kinds are whole numbers."""
 
     name: str
     si_symbol: str
     needs: tuple[str, ...] = ()
     signed: bool = False
     ratio: bool = False
+    counted: bool = False
 
 
 KINDS: dict[str, Kind] = {kind.name: kind for kind in (
@@ -42,7 +43,7 @@ KINDS: dict[str, Kind] = {kind.name: kind for kind in (
     Kind("temperature rise", "K", signed=True),
     Kind("angle", "rad", signed=True),
     Kind("turns", "turn", signed=True),
-    Kind("count", "1"),
+    Kind("count", "1", counted=True),
     Kind("volume", "m³"),
     Kind("mass", "kg"),
     Kind("density", "kg/m³"),

@@ -49,7 +49,7 @@ class Quantity:
 _DIGITS = r"(?:0|[1-9][0-9]{0,2}(?:,[0-9]{3})+|[1-9][0-9]*)"
 _UNSIGNED = rf"(?:[1-9][0-9]{{0,3}}-)?[1-9][0-9]{{0,3}}/[1-9][0-9]{{0,3}}|{_DIGITS}(?:\.[0-9]+)?|\.[0-9]+"
 _NUMBER = rf"(?:[-−] ?)?(?:{_UNSIGNED})"
-_UNIT = r"[A-Za-zµμ°º˚%\"″”](?:[^0-9±+]|(?<=[A-Za-z^])[23](?![0-9]))*"    # the only figures in a unit are in² and cm³
+_UNIT = r"(?![eE][0-9])[A-Za-zµμ°º˚%\"″”](?:[^0-9±+]|(?<=[A-Za-z^])[23](?![0-9]))*"    # the only figures in a unit are in² and cm³
 
 _FORMS = tuple((form, re.compile(pattern)) for form, pattern in (
     ("ratio", rf"(?P<a>{_DIGITS}(?:\.[0-9]+)?) ?: ?(?P<b>{_DIGITS}(?:\.[0-9]+)?)(?P<u>)"),
@@ -109,14 +109,14 @@ def _quantity(text: str, form: str, part: dict[str, str], kind: str) -> Quantity
     if None in values:
         return QuantityProblem(f"“{text}”: a fraction that is a whole or more, or over nothing",
                                "write whole and fraction with a dash, such as 1-1/2")
+    if form == "ratio" and not KINDS[kind].ratio:
+        return QuantityProblem(f"“{text}”: a {kind} is not written as a ratio", _EXAMPLE)
     unit = _unit(part, kind)
     if isinstance(unit, Problem):
         return QuantityProblem(unit.message, unit.mend)
     a, b = values[0], values[1] if len(values) > 1 else Fraction(0)
     match form:
         case "ratio":
-            if not KINDS[kind].ratio:
-                return QuantityProblem(f"“{text}”: a {kind} is not written as a ratio", _EXAMPLE)
             if not a or not b:
                 return QuantityProblem(f"“{text}”: a ratio with nothing", "write it such as 1:12")
             low = high = a / b
@@ -131,10 +131,14 @@ def _quantity(text: str, form: str, part: dict[str, str], kind: str) -> Quantity
             form, low, high = "plus-minus", a - values[2], a + b
         case _:
             low = high = a
-    if low is not None and high is not None and low > high:
-        return QuantityProblem(f"“{text}”: the range runs backwards", "write the smaller figure first")
+    if low is not None and high is not None and (low > high or (low == high and form in ("range", "plus-minus"))):
+        if low > high:
+            return QuantityProblem(f"“{text}”: the range runs backwards", "write the smaller figure first")
+        return QuantityProblem(f"“{text}”: a range with no width cannot be met", "write the figure once, or the room there is")
     if not KINDS[kind].signed and min(x for x in (low, high) if x is not None) < 0:
         return QuantityProblem(f"“{text}”: a {kind} cannot be under zero", "write it without a minus")
+    if KINDS[kind].counted and any(value.denominator != 1 for value in values):
+        return QuantityProblem(f"“{text}”: a {kind} is a whole number", "write how many, such as 6")
     decimals = max(len(number.partition(".")[2]) for number in typed)
     return Quantity(text, form, low, high, unit, kind, decimals, decimals == 0)
 

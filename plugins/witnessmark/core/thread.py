@@ -1,7 +1,7 @@
 """Screw threads by their designation: 1-1/2-12 UNF, 3/4-16, #10-32, M12 x 1.25, M12.
 
 Published series: unified UNC, UNF, UNEF and the constant pitches of UN by ASME B1.1, metric coarse by ISO 261 and fine
-by ISO 262. A pitch that is not of the series named is refused: "1-14 UNF" is a misprint often seen in print (UNF is 1-12).
+by ISO 261 and 262. A pitch that is not of the series named is refused: "1-14 UNF" is a misprint often seen in print (UNF is 1-12).
 """
 
 import re
@@ -82,18 +82,20 @@ _UNIFIED = {
 }
 # Constant pitch series: threads per inch -> smallest and largest nominal size, in sixteenths of an inch.
 _CONSTANT = {4: (40, 96), 6: (22, 96), 8: (16, 96), 12: (9, 96), 16: (6, 96), 20: (4, 48), 28: (4, 24), 32: (4, 16)}
+# Threads per inch that special threads are cut with, as the lathe's gearbox and the taps offer them: common practice, no source.
+_USUAL = frozenset(map(Fraction, "4 4.5 5 6 7 8 9 10 11 12 13 14 16 18 20 24 27 28 30 32 36 40 44 48 56 64 72 80".split()))
 
 _COARSE = _pairs("1.6:0.35 2:0.4 2.5:0.45 3:0.5 3.5:0.6 4:0.7 5:0.8 6:1 7:1 8:1.25 10:1.5 12:1.75 14:2 16:2 18:2.5 20:2.5 22:2.5"
                  " 24:3 27:3 30:3.5 33:3.5 36:4 39:4 42:4.5 45:4.5 48:5 52:5 56:5.5 60:5.5 64:6")
 _FINE = frozenset(tuple(map(Fraction, pair.split("x"))) for pair in (
-    "8x1 10x1.25 10x1 12x1.5 12x1.25 14x1.5 16x1.5 18x2 18x1.5 20x2 20x1.5 22x2 22x1.5 24x2 27x2 30x2 33x2 36x3 39x3 42x3 45x3"
+    "6x0.75 8x1 10x1.25 10x1 12x1.5 12x1.25 14x1.5 14x1.25 16x1.5 18x2 18x1.5 20x2 20x1.5 22x2 22x1.5 24x2 27x2 30x2 33x2 36x3 39x3 42x3 45x3"
     " 48x3 52x4 56x4 60x4 64x4").split())
 _PITCHES = frozenset(map(Fraction, "6 5.5 5 4.5 4 3.5 3 2.5 2 1.75 1.5 1.25 1 0.8 0.75 0.7 0.6 0.5 0.45 0.4 0.35 0.3 0.25"
                          " 0.225 0.2".split()))
 
 _UNIFIED_TEXT = re.compile(
     r"(?P<size>#[0-9]{1,2}|(?:[1-9]-)?[1-9][0-9]?/[1-9][0-9]?|[1-9]|[0-9]?\.[0-9]{2,4}) ?- ?(?P<tpi>[1-9][0-9]?(?:\.5)?)"
-    r"(?:[ -](?P<series>[A-Z]+))?(?: ?-? ?[123][AB])?(?: ?-? ?LH)?")
+    r"(?:[ -]?(?P<series>[A-Z]+))?(?: ?-? ?[123][AB])?(?: ?-? ?LH)?")
 _METRIC_TEXT = re.compile(
     r"M ?(?P<size>[1-9][0-9]{0,2}(?:\.[0-9])?)(?: ?[x×X*] ?(?P<pitch>[0-9](?:\.[0-9]{1,3})?))?(?: ?- ?[3-9][eEfFgGhH]{1,2})?"
     r"(?: ?-? ?LH)?")
@@ -127,6 +129,11 @@ def _unified(text: str, typed: str, tpi: Fraction, named: str | None) -> Thread 
         at.append("UN")
     if typed.startswith("#") and not any(size in table for table in _UNIFIED.values()):
         return ThreadProblem(f"“{text}”: there is no screw {typed}", _EXAMPLE)
+    if typed.isdigit() and not at and (int(typed) > 6 or any(t.get(_size(f"#{typed}")) == tpi for t in _UNIFIED.values())):
+        return ThreadProblem(f"“{text}”: the size could be inches or a screw number", f"write #{text} for a numbered screw")
+    coarse = _UNIFIED["UNC"].get(size, Fraction(0))
+    if named is None and not at and (tpi not in _USUAL or tpi < coarse):
+        return ThreadProblem(f"“{text}”: no usual pitch at this size", f"write {text} UNS if it is a special thread")
     if named is None or named in at:
         return Thread(text, "unified", size, tpi, named or (at[0] if at else "UNS"))
     if named == "UNS":

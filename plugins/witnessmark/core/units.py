@@ -223,8 +223,8 @@ def find_unit(spelling: str, kind: str) -> Unit | UnitProblem:
     found = units.get(key) or units.get(key.casefold())
     if found is not None and (key in units or found.system != "metric" or len(key) > 4):
         return found
-    offers = " or ".join(unit.symbol for unit in units_of(kind)[:4] if unit.symbol)
-    offers = f"write {offers}" if offers else f"write a plain number for a {kind}"
+    symbols = [unit.symbol for unit in units_of(kind)[:6] if unit.symbol]
+    offers = "write " + " or ".join(filter(None, (", ".join(symbols[:-1]), *symbols[-1:]))) if symbols else "write a plain number"
     if not key:
         return UnitProblem(f"the unit is missing ({kind})", f"{offers} after the number")
     if key.casefold() in _AMBIGUOUS:
@@ -232,8 +232,9 @@ def find_unit(spelling: str, kind: str) -> Unit | UnitProblem:
     others = [name for name, table in _INDEX.items() if key in table]
     if others:
         return UnitProblem(f"“{spelling}” measures {others[0]}, not {kind}", offers)
-    near = get_close_matches(key, units, 1) if len(key) <= 40 else []
-    if near:
+    near = [name for name in units if name.casefold() == key.casefold()]
+    near = near or (get_close_matches(key, units, 1) if 2 < len(key) <= 40 else [])
+    if near and units[near[0]].symbol:
         offers = f"write {units[near[0]].symbol} if that is meant"
     return UnitProblem(f"“{spelling[:40]}” is no unit for {kind}", offers)
 
