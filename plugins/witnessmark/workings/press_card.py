@@ -164,7 +164,7 @@ WORKING = Working(
     example=Example(
         {"area": "10.97 in2", "rated pressure": "9100 psi", "full scale": "10000 psi", "division": "100 psi", "accuracy": "1.5 %",
          "target": "18 long ton", "floor": "14.9 long ton", "ceiling": "22 long ton"},
-        {"exact reading": "3,675 psi", "mark at 50 %": "1,800 psi", "mark at 100 %": "3,600 psi", "never-pass mark": "4,300 psi",
+        {"exact reading": "3675 psi", "mark at 50 %": "1800 psi", "mark at 100 %": "3600 psi", "never-pass mark": "4300 psi",
          "force at the last mark": "17.63 long ton (16.86 to 18.40)"},
         "this project's demonstration book, by hand"),
     goes_wrong=("The rod side taken for the bore side.", "A ram named by tons whose true area is another.",

@@ -156,7 +156,7 @@ WORKING = Working(
     inputs=(
         Input("thread", "thread", "thread of the bolt, stud or nut"),
         Input("grade", "grade", "strength grade, or none when it has none: then only the clamp is judged", choices=("none", *GRADES)),
-        Input("nut factor", "friction", "K for the surface: low / likely / high", ("0.08", "0.35"), "not a nut factor: friction is about two thirds of it"),
+        Input("nut factor", "friction", "K for the surface: low / likely / high", ("0.08", "0.35"), "not a nut factor: was a friction given?"),
         Input("torque", "torque", "torque a source prints; it is judged, never changed", ("5 lbf·in", "2000 lbf·ft"), "pound-inches and pound-feet mixed up?", required=False),
         Input("share of proof", "share", "share of proof load to work the torque out from, when none is printed", ("25 %", "90 %"), "reusable joints take about 75 %", required=False),
         Input("wrench lowest", "torque", "lowest setting of the wrench", required=False),

@@ -1,0 +1,51 @@
+"""A book to everything worked out from it, one Derived for each procedure and each machine."""
+
+from ..core.book import Book
+from ..core.derived import Derived, key_of
+from ..core.finding import Finding
+from ..core.machine import Machine
+from ..core.procedure import Procedure
+from .bench_runs import press_cards, torque_run
+from .evaluate import Evaluation, carriers_that_matter, resolve_spec, run_computed
+
+
+def derive_book(book: Book) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
+    """Keyed by (machine, procedure); a machine's own figures stand under (machine, "")."""
+    work = Evaluation(book)
+    derived = {(machine.id, ""): _of_machine(work, machine) for machine in book.machines.values()}
+    for key, procedure in book.procedures.items():
+        derived[key] = _of_procedure(work, book.machines[procedure.machine], procedure)
+    return derived, list(work.findings)
+
+
+def _of_machine(work: Evaluation, machine: Machine) -> Derived:
+    derived = Derived()
+    for variant in machine.main.variants:
+        combination = machine.own(variant)
+        derived.combinations[variant] = (key_of(combination),)
+        for spec in machine.figures.values():
+            derived.resolved[key_of(combination), spec.id] = resolve_spec(work, machine, None, spec, combination)
+    return derived
+
+
+def _of_procedure(work: Evaluation, machine: Machine, procedure: Procedure) -> Derived:
+    derived = Derived()
+    swapped = carriers_that_matter(machine, procedure)
+    for variant in procedure.variants:
+        if variant not in machine.main.variants:
+            continue                                            # an unknown variant is a rule's finding
+        combinations = list(machine.combinations(variant, swapped))
+        derived.combinations[variant] = tuple(map(key_of, combinations))
+        for combination in combinations:
+            key = key_of(combination)
+            for spec in procedure.specs.values():
+                derived.resolved[key, spec.id] = resolve_spec(work, machine, procedure, spec, combination)
+            for computed in procedure.computed.values():
+                derived.worked[key, computed.id] = (run_computed(work, machine, procedure, computed, combination),)
+            for spec in procedure.specs.values():
+                if spec.kind == "press force" and (cards := press_cards(work, procedure, spec, derived, key)):
+                    derived.worked[key, spec.id] = cards
+            for spec in procedure.specs.values():
+                if spec.kind == "torque" and (run := torque_run(work, machine, procedure, spec, derived, combination)):
+                    derived.worked[key, spec.id] = (run,)
+    return derived

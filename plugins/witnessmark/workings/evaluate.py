@@ -1,0 +1,191 @@
+"""Works out a whole book: every figure for every combination of carriers, every working that rests on them.
+
+The order follows from the references: a computed result is worked out when it is first asked for, and one that
+asks for itself is a finding. Nothing here stops at a mistake; what depends on it refuses.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from ..core.book import Book
+from ..core.derived import CombinationKey, Derived, Resolved, Worked, key_of
+from ..core.figure import Figure, NoFigure, NotKnown, Plain, Spec, Worth
+from ..core.finding import Finding
+from ..core.machine import Machine
+from ..core.place import Place
+from ..core.procedure import Computed, Procedure
+from ..core.quantity import Quantity, read_quantity
+from ..core.sentence import Reference, read_reference
+from ..core.variation import Combination, Varies
+from ..core.working import Outcome, Refusal, Working
+from .read_inputs import run
+from .registry import WORKINGS
+
+
+@dataclass
+class Evaluation:
+    """Carries what was already worked out, and the findings. `busy` holds what is being worked out: a loop shows there."""
+
+    book: Book
+    findings: dict[Finding, None] = field(default_factory=dict)
+    figures: dict = field(default_factory=dict)
+    runs: dict = field(default_factory=dict)
+    busy: list = field(default_factory=list)
+
+    def error(self, place: Place, rule: str, message: str, mend: str) -> None:
+        self.findings[Finding(place, rule, message, mend)] = None
+
+
+def carriers_that_matter(machine: Machine, procedure: Procedure) -> tuple[str, ...]:
+    """Every carrier by which some value of the procedure differs."""
+    found: dict[str, None] = {}
+    for spec in procedure.specs.values():
+        for figure in spec.figures:
+            for varies in (figure.worth, figure.comes_from):
+                found.update(dict.fromkeys(varies.by if varies else ()))
+        for varies in (spec.thread, spec.grade, spec.surface):
+            found.update(dict.fromkeys(varies.by if varies else ()))
+    for computed in procedure.computed.values():
+        for varies in computed.inputs.values():
+            found.update(dict.fromkeys(varies.by))
+    return tuple(carrier for carrier in machine.carriers if carrier in found)
+
+
+def pick(work: Evaluation, machine: Machine, varies: Varies, combination: Combination, what: str):
+    """The one case that holds, or None with a finding: a gap or an overlap is never filled by a guess."""
+    cases = varies.matching(combination, machine.serial_ranges)
+    if len(cases) == 1:
+        return cases[0].value
+    here = " with ".join(f"{machine.carriers[c].title} {combination.get(c, '?')}" if c in machine.carriers else c
+                         for c in varies.by)
+    if cases:
+        work.error(varies.place, "two-figures", f"{what} has {len(cases)} figures for {here}",
+                   "let one range begin where the other ends")
+    else:
+        variant = combination.get(varies.by[-1], "it") if varies.by else "it"
+        work.error(varies.place, "no-figure", f"{what} has no figure for {here}",
+                   f"add one, or write '{variant}: none' where there is deliberately none")
+    return None
+
+
+def resolve_spec(work: Evaluation, machine: Machine, procedure: Procedure | None, spec: Spec,
+                 combination: Combination) -> tuple[Resolved, ...]:
+    """Each figure of the spec for this combination, in the order of the source."""
+    key = (machine.id, procedure.id if procedure else "", spec.id, key_of(combination))
+    if key not in work.figures:
+        work.figures[key] = tuple(
+            Resolved(figure, _worth(work, machine, procedure, spec, figure, combination), figure.place)
+            for figure in spec.figures)
+    return work.figures[key]
+
+
+def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) -> Worth | None:
+    what = f"'{spec.id}' ({figure.role})"
+    if figure.worth is not None:
+        return pick(work, machine, figure.worth, combination, what)
+    reference = pick(work, machine, figure.comes_from, combination, what)
+    if reference is None:
+        return None
+    text = text_of(work, machine, procedure, reference, combination, spec.kind)
+    quantity = read_quantity(text, spec.kind) if text else None
+    if quantity is not None and not isinstance(quantity, Quantity):
+        work.error(reference.place, "unit-of-another-kind", f"{reference} gives {text}, which is no {spec.kind}",
+                   "take the figure from a result of the same kind")
+        return None
+    return quantity
+
+
+def text_of(work: Evaluation, machine: Machine, procedure: Procedure | None, reference: Reference,
+            combination: Combination, kind: str = "") -> str | None:
+    """The text of the figure or result that a reference names, for this combination; None where there is none."""
+    owner, home = procedure, procedure
+    if reference.owner == machine.id:
+        target, home = machine.figures.get(reference.name), None
+    elif reference.owner:
+        home = owner = work.book.procedures.get((machine.id, reference.owner))
+        target = owner and (owner.specs.get(reference.name) or owner.computed.get(reference.name))
+    else:
+        target = owner and (owner.specs.get(reference.name) or owner.computed.get(reference.name))
+    if isinstance(target, Computed):
+        return _result(work, machine, owner, target, reference, combination)
+    if target is None:
+        return None                                             # an unknown reference is a rule's finding
+    worth = figure_in_force(resolve_spec(work, machine, home, target, combination), reference.part)
+    return worth.typed() if isinstance(worth, Quantity) else worth.text if isinstance(worth, Plain) else None
+
+
+def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth | None:
+    """The figure in a role (the first in force where none is named); None when there is none to rest on."""
+    for each in resolved:
+        if each.figure.in_force() and (role is None or each.figure.role == role) and each.figure.when is None:
+            return each.worth
+    return None
+
+
+def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> str | None:
+    outcome = run_computed(work, machine, procedure, computed, combination).outcome
+    working = WORKINGS.get(computed.working)
+    if working is None or outcome.refusals:
+        return None
+    names = [output.name for output in working.outputs]
+    if reference.part not in names:
+        work.error(reference.place, "unknown-reference", f"'{reference}' names no result of {working.id}",
+                   f"write one of: {', '.join(f'{computed.id}.{name}' for name in names[:6])}")
+        return None
+    return outcome.value(reference.part).printed.partition(" (")[0] if outcome.has(reference.part) else None
+
+
+def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, computed: Computed,
+                 combination: Combination) -> Worked:
+    """One computed result for one combination, worked out once."""
+    key = (machine.id, procedure.id, computed.id, key_of(combination))
+    if key in work.runs:
+        return work.runs[key]
+    if key in work.busy:
+        work.error(computed.place, "loop", f"'{computed.id}' is worked out from itself", "break the circle of references")
+        return _worked(computed, combination, {}, {}, _refused("it is worked out from itself", "break the circle"))
+    work.busy.append(key)
+    texts, places = {}, {}
+    missing: list[str] = []
+    working = WORKINGS.get(computed.working)
+    for name, varies in computed.inputs.items():
+        text = pick(work, machine, varies, combination, f"'{computed.id}' ({name})")
+        text = text and _input_text(work, machine, procedure, working, name, text, varies.place, combination)
+        if text is None:
+            missing.append(name)
+        else:
+            texts[name], places[name] = text, varies.place
+    outcome = _outcome(work, computed, working, texts, missing)
+    work.busy.pop()
+    work.runs[key] = _worked(computed, combination, texts, places, outcome)
+    return work.runs[key]
+
+
+def _outcome(work, computed, working: Working | None, texts, missing) -> Outcome:
+    if working is None:
+        return _refused(f"there is no working '{computed.working}'", "name one that exists")
+    if missing:
+        return _refused(f"{', '.join(missing)} is not known", "give it, or find it out")
+    outcome, problems = run(working, texts)
+    for problem in problems:
+        message, _, mend = problem.rpartition(", ")
+        work.error(computed.place, "working-input", f"'{computed.id}': {message}", mend)
+    return outcome or _refused("its inputs cannot be read", "mend the findings of its source")
+
+
+def _input_text(work, machine, procedure, working, name, text, place, combination) -> str | None:
+    """A quantity as it stands; a surface as its band; a reference as the figure it names."""
+    surface = work.book.surfaces.get(text)
+    if surface is not None and working is not None:
+        band = surface.nut_factor if name == "nut factor" else surface.taper_friction
+        return str(band) if band else None
+    reference = read_reference(text, place) if ("/" in text or "." in text) and text[:1].isalpha() else None
+    return text_of(work, machine, procedure, reference, combination) if reference else text
+
+
+def _worked(computed: Computed, combination, texts, places, outcome) -> Worked:
+    return Worked(computed.working, computed.id, key_of(combination), texts, places, outcome)
+
+
+def _refused(message: str, instead: str) -> Outcome:
+    return Outcome(refusals=(Refusal(message, instead),))
