@@ -9,7 +9,8 @@ from .read_authority import AUTHORITY, read_authority
 from .read_equipment import EQUIPMENT, read_equipment
 from .read_machine import read_machine
 from .read_procedure import read_procedure
-from .shape import Identifier, Report
+from .scalars import Identifier
+from .shape import Report
 from .source_files import SourceFile
 from .yaml_tree import Node, read_tree
 

@@ -1,7 +1,8 @@
 """Reads sources, cautions, conflicts and corrections."""
 
 from ..core import authority
-from .shape import Cites, Date, Fields, ListOf, MapOf, Refers, Report, Says, Text, YesNo
+from .scalars import Cites, Date, Refers, Says, Text, YesNo, map_of
+from .shape import Fields, ListOf, Report
 from .yaml_tree import Node
 
 SOURCE = Fields("a source", {"title": Text(), "kind": Text("a kind of source", tuple(authority.STANDING)),
@@ -22,7 +23,7 @@ CORRECTION = Fields("a correction", {
 def read_authority(file: str, node: Node, report: Report) -> dict:
     """The records of one file, by id. `file` is a key of AUTHORITY."""
     shape, build = AUTHORITY[file]
-    found = MapOf(shape).read(node, report) or {}
+    found = map_of(shape).read(node, report) or {}
     return {key: build(key, record, place) for key, (record, place) in found.items()
             if all(name in record for name in shape.required)}
 

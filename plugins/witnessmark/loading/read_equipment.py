@@ -2,8 +2,8 @@
 
 from ..core import equipment
 from ..core.kinds import KINDS
-from .shape import (Cites, Date, Fields, ListOf, MapOf, Measure, Number, Raw, Record, Report, Says, Shape, Text,
-                    ThreadText, YesNo)
+from .scalars import Cites, Date, Measure, Number, Says, Text, ThreadText, YesNo, map_of
+from .shape import Fields, ListOf, Raw, Record, Report, Shape
 from .yaml_tree import Node
 
 _DECIMAL = Number(whole=False)
@@ -18,7 +18,7 @@ PRESS = Fields("a press", {
     "title": Text(), "area": Measure("area"), "bore": Measure("diameter"), "rod": Measure("diameter"),
     "side": Text("push or pull", ("push", "pull")), "rated force": Measure("press force"),
     "rated pressure": Measure("pressure"), "source": Cites(), "notes": ListOf(Says(), single=True),
-    "draw stud": _STUD, "gauges": MapOf(_GAUGE)}, ("title", "gauges"))
+    "draw stud": _STUD, "gauges": map_of(_GAUGE)}, ("title", "gauges"))
 WRENCH = Fields("a wrench", {
     "title": Text(), "lowest": Measure("torque"), "highest": Measure("torque"), "graduation": Measure("torque"),
     "accuracy": Measure("share"), "length": Measure("length"), "checked": Date()},
@@ -41,7 +41,7 @@ MADE_TOOL = Fields("a made tool", {"title": Text(), "for": Says(), "critical fea
 def read_equipment(file: str, node: Node, report: Report) -> dict:
     """The records of one file, by id. `file` is a key of EQUIPMENT."""
     shape, build = EQUIPMENT[file]
-    found = MapOf(shape).read(node, report) or {}
+    found = map_of(shape).read(node, report) or {}
     return {key: built for key, (record, place) in found.items()
             if all(name in record for name in shape.required) and (built := build(key, record, place, report))}
 

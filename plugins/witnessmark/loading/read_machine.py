@@ -3,7 +3,8 @@
 from ..core.machine import Carrier, Machine, Variant
 from ..core.variation import read_serials
 from .read_spec import SPEC, read_spec
-from .shape import Fields, Identifier, ListOf, MapOf, Measure, Record, Report, Says, Shape, Text
+from .scalars import Identifier, Measure, Says, Text, map_of
+from .shape import Fields, ListOf, Record, Report, Shape
 from .yaml_tree import Node
 
 
@@ -20,11 +21,11 @@ class _SerialsShape(Shape):
 
 _VARIANT = Fields("a variant", {"title": Text(), "serials": _SerialsShape(), "measure": Measure("length"),
                                 "summary": Says()})
-_CARRIER = Fields("a carrier", {"title": Text(), "told by": Text(), "variants": MapOf(_VARIANT)},
+_CARRIER = Fields("a carrier", {"title": Text(), "told by": Text(), "variants": map_of(_VARIANT)},
                   ("title", "told by", "variants"))
 MACHINE = Fields("a machine", {
-    "title": Text(), "summary": Says(), "viewpoint": Says(), "serial plate": Says(), "carriers": MapOf(_CARRIER),
-    "places": MapOf(ListOf(Text()), name=Text()), "figures": MapOf(SPEC), "hand-over": Identifier(),
+    "title": Text(), "summary": Says(), "viewpoint": Says(), "serial plate": Says(), "carriers": map_of(_CARRIER),
+    "places": map_of(ListOf(Text()), name=Text()), "figures": map_of(SPEC), "hand-over": Identifier(),
     "defer": ListOf(Says(), single=True),
 }, ("title", "viewpoint", "carriers"))
 

@@ -6,8 +6,8 @@ from ..core.procedure import Computed, Need, Needs, Note, PressNeed, Procedure, 
 from .read_spec import SPEC, read_spec
 from .read_step import STEP, read_step
 from .read_varies import read_varies
-from .shape import (Date, Fields, Identifier, ListOf, MapOf, Measure, Number, Raw, Record, Report, Says, Text, YesNo,
-                    wrong_shape)
+from .scalars import Date, Identifier, Measure, Number, Says, Text, YesNo, map_of
+from .shape import Fields, ListOf, Raw, Record, Report, wrong_shape
 from .yaml_tree import Mapping, Node, Scalar
 
 _NAMES = ListOf(Text("a name"), single=True)
@@ -26,8 +26,8 @@ _NOTE = Fields("a note", {"id": Identifier(), "kind": Text("a kind of note", NOT
 PROCEDURE = Fields("a procedure", {
     "title": Text(), "machine": Text(), "summary": Says(), "after": _NAMES, "was": _NAMES,
     "applies to": _NAMES, "each": Text(), "people": Number(most=20), "skill": Says(), "time": Measure("time"),
-    "tried": Raw(), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS, "specs": MapOf(SPEC),
-    "computed": MapOf(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
+    "tried": Raw(), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS, "specs": map_of(SPEC),
+    "computed": map_of(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
 }, ("title", "machine", "after", "people", "tried", "needs", "steps"))
 _TRIED = Fields("where it was tried", {"serial": Text(), "on": Date()}, ("serial", "on"))
 

@@ -4,8 +4,8 @@ from ..core.figure import ROLES, Figure, NoFigure, NotKnown, Plain, Spec
 from ..core.kinds import KINDS
 from ..core.quantity import Quantity, read_quantity
 from .read_varies import read_varies
-from .shape import (Cites, Fields, Identifier, ListOf, Measure, Number, Raw, Record, Refers, Report, Says, Text,
-                    ThreadText, wrong_shape)
+from .scalars import Cites, Identifier, Measure, Number, Refers, Says, Text, ThreadText
+from .shape import Fields, ListOf, Raw, Record, Report, wrong_shape
 from .yaml_tree import Mapping, Node, Scalar, Sequence
 
 _NAME = Text("a name")

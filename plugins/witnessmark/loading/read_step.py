@@ -3,7 +3,8 @@
 from ..core.procedure import Act, IfOutside, LooseEnd, Picture, Record as Reading, Step
 from ..core.kinds import KINDS
 from .read_varies import read_selector
-from .shape import (Fields, Identifier, ListOf, Record, Refers, Report, Says, Shape, Text, YesNo, wrong_shape)
+from .scalars import Identifier, Refers, Says, Text, YesNo
+from .shape import Fields, ListOf, Record, Report, Shape, wrong_shape
 from .yaml_tree import Mapping, Scalar
 
 VERBS = ("run", "turn by power", "lift", "press", "fill")

@@ -1,0 +1,27 @@
+"""Where every press in the needs refuses a machine's own parts, the procedure cannot be done as written.
+
+right:
+    presses: [{press: BP50, gauge: main}]       # the card is accepted
+wrong:
+    presses: [{press: FP100, gauge: gauge-600}] # too coarse between floor and ceiling
+"""
+
+from typing import Iterator
+
+from ..core.book import Book
+from ..core.finding import WARNING, Finding
+
+ID = "no-press-will-do"
+
+
+def check(book: Book, derived) -> Iterator[Finding]:
+    for (machine, procedure), result in derived.items():
+        for variant, combinations in result.combinations.items():
+            own = combinations[0]
+            for (combination, owner), runs in result.worked.items():
+                cards = [run for run in runs if run.working == "press-card"]
+                if combination == own and cards and all(card.outcome.refusals for card in cards):
+                    refusal = cards[0].outcome.refusals[0]
+                    spec = book.procedures[machine, procedure].specs[owner]
+                    yield Finding(spec.place, ID, f"no press in the needs can do '{owner}' on a {variant}: {refusal.message}",
+                                  refusal.instead, WARNING)

@@ -1,0 +1,217 @@
+"""Every name that is used must be defined.
+
+right:
+    do: Press to {press-force.target}.
+    cautions: [HZ-02]
+wrong:
+    do: Press to {pres-force.target}.
+    cautions: [HZ-99]
+"""
+
+from typing import Iterable, Iterator
+
+from ..core.authority import Conflict
+from ..core.book import Book
+from ..core.figure import ROLES, Citation, Spec
+from ..core.finding import Finding, nearest
+from ..core.machine import Machine
+from ..core.place import Place
+from ..core.procedure import Computed, Procedure, Step
+from ..core.sentence import Reference, Sentence
+from ..core.variation import Varies
+
+ID = "unknown-reference"
+
+
+def check(book: Book, derived) -> Iterator[Finding]:
+    for machine in book.machines.values():
+        for spec in machine.figures.values():
+            yield from _spec(book, machine, None, spec)
+        for sentence in (machine.summary, machine.viewpoint, machine.serial_plate, *machine.defer):
+            yield from _sentence(book, machine, None, sentence)
+    for procedure in book.procedures.values():
+        yield from _procedure(book, book.machines[procedure.machine], procedure)
+    yield from _shop(book)
+
+
+def _name(place: Place, word: str, known: Iterable[str], what: str) -> Iterator[Finding]:
+    known = list(known)
+    if word not in known:
+        yield Finding(place, ID, f"there is no {what} '{word}'", nearest(word, known))
+
+
+def _cites(book: Book, citations: Iterable[Citation | None]) -> Iterator[Finding]:
+    for citation in citations:
+        if citation is not None:
+            yield from _name(citation.place, citation.source, book.sources, "source")
+
+
+def _shop(book: Book) -> Iterator[Finding]:
+    yield from _cites(book, (press.source for press in book.presses.values()))
+    yield from _cites(book, (band.source for surface in book.surfaces.values()
+                             for band in (surface.nut_factor, surface.taper_friction) if band))
+    yield from _cites(book, (thing.source for things in (book.materials, book.shim_stocks, book.cautions)
+                             for thing in things.values()))
+    for record in (*book.conflicts.values(), *book.corrections.values()):
+        about = (record.about,) if isinstance(record, Conflict) else record.about
+        sources = (side.source for side in record.sides) if isinstance(record, Conflict) else record.sources
+        yield from _cites(book, sources)
+        for reference in about:
+            yield from _anywhere(book, reference)
+
+
+def _anywhere(book: Book, reference: Reference) -> Iterator[Finding]:
+    """`procedure/spec`, whichever machine the procedure belongs to."""
+    homes = [procedure for procedure in book.procedures.values() if procedure.id == reference.owner]
+    if not homes:
+        yield from _name(reference.place, reference.owner or reference.name, {p.id for p in book.procedures.values()},
+                         "procedure")
+    elif not any(reference.name in home.specs for home in homes):
+        yield from _name(reference.place, reference.name, homes[0].specs, f"spec in {reference.owner}:")
+
+
+def _procedure(book: Book, machine: Machine, procedure: Procedure) -> Iterator[Finding]:
+    at = procedure.key_places.get
+    place = procedure.place
+    siblings = [other for owner, other in book.procedures if owner == machine.id]
+    for name in procedure.after:
+        yield from _name(at("after", place), name, siblings, "procedure")
+    for name in procedure.variants:
+        yield from _name(at("applies to", place), name, machine.main.variants, f"variant of the {machine.main.title}")
+    if procedure.each:
+        yield from _name(at("each", place), procedure.each, machine.places, "group of places")
+    for name in procedure.cautions:
+        yield from _name(at("cautions", place), name, book.cautions, "caution")
+    for sentence in (procedure.summary, procedure.skill, *procedure.conditions, *(n.says for n in procedure.notes)):
+        yield from _sentence(book, machine, procedure, sentence)
+    yield from _needs(book, procedure)
+    for spec in procedure.specs.values():
+        yield from _spec(book, machine, procedure, spec)
+    for computed in procedure.computed.values():
+        for varies in computed.inputs.values():
+            yield from _varies(machine, varies)
+    steps = {step.id for step in procedure.steps}
+    for step in procedure.steps:
+        yield from _step(book, machine, procedure, step, steps)
+
+
+def _needs(book: Book, procedure: Procedure) -> Iterator[Finding]:
+    for need in procedure.needs.presses:
+        yield from _name(need.place, need.press, book.presses, "press")
+        if need.press in book.presses:
+            yield from _name(need.place, need.gauge, book.presses[need.press].gauges, f"gauge of {need.press}:")
+    shelves = {"wrench": book.wrenches, "scale": book.scales, "made": book.made_tools}
+    for need in procedure.needs.tools:
+        if need.sort in shelves:
+            yield from _name(need.place, need.name, shelves[need.sort], f"{need.sort}" if need.sort != "made" else "made tool")
+        if need.adapter:
+            yield from _name(need.place, need.adapter, book.adapters, "adapter")
+
+
+def _spec(book: Book, machine: Machine, procedure: Procedure | None, spec: Spec) -> Iterator[Finding]:
+    at = spec.key_places.get
+    for key, word, known in (("wrench", spec.wrench, book.wrenches), ("adapter", spec.adapter, book.adapters),
+                             ("places", spec.places, machine.places)):
+        if word:
+            yield from _name(at(key, spec.place), word, known, "group of places" if key == "places" else key)
+    for varies in (spec.thread, spec.grade, spec.surface, spec.checked_against):
+        if varies:
+            yield from _varies(machine, varies)
+    for case in spec.surface.cases if spec.surface else ():
+        yield from _name(case.place, case.value, book.surfaces, "surface")
+    for reference in (spec.must_not_outpull,):
+        if reference and procedure:
+            yield from _reference(book, machine, procedure, reference)
+    for sentence in (spec.note, spec.limited_by):
+        yield from _sentence(book, machine, procedure, sentence)
+    for figure in spec.figures:
+        yield from _cites(book, figure.sources)
+        for varies in (figure.worth, figure.comes_from):
+            if varies:
+                yield from _varies(machine, varies)
+        for case in figure.comes_from.cases if figure.comes_from else ():
+            if procedure:
+                yield from _reference(book, machine, procedure, case.value)
+        for word, known, what in ((figure.kept_for_record, book.conflicts, "conflict"),
+                                  (figure.superseded_by, book.corrections, "correction")):
+            if word:
+                yield from _name(figure.place, word, known, what)
+        for sentence in (figure.because, figure.in_doubt, figure.to_be_found_by):
+            yield from _sentence(book, machine, procedure, sentence)
+
+
+def _varies(machine: Machine, varies: Varies) -> Iterator[Finding]:
+    for carrier in varies.by:
+        yield from _name(varies.place, carrier, machine.carriers, "carrier")
+    seen = set()
+    for case in varies.cases:
+        for carrier, selector in zip(varies.by, case.when):
+            if selector.serials is None and carrier in machine.carriers and selector.place not in seen:
+                seen.add(selector.place)
+                yield from _name(selector.place, selector.text, machine.carriers[carrier].variants,
+                                 f"variant of the {machine.carriers[carrier].title}")
+
+
+def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps: set[str]) -> Iterator[Finding]:
+    at = step.key_places.get
+    for sentence in step.sentences():
+        yield from _sentence(book, machine, procedure, sentence)
+    for name in step.cautions:
+        yield from _name(at("cautions", step.place), name, book.cautions, "caution")
+    if step.each:
+        yield from _name(at("each", step.place), step.each, machine.places, "group of places")
+    for reference in step.specs:
+        yield from _reference(book, machine, procedure, reference)
+    for record in step.records:
+        if record.places:
+            yield from _name(record.place, record.places, machine.places, "group of places")
+        if record.spec:
+            yield from _reference(book, machine, procedure, record.spec)
+    jumps = (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to))
+    for name in jumps:
+        owner, _, target = name.rpartition("#")
+        home = book.procedures.get((machine.id, owner)) if owner else procedure
+        if home is None:
+            yield from _name(at("go to", step.place), owner, [p for m, p in book.procedures if m == machine.id], "procedure")
+        else:
+            known = {s.id for s in home.steps} if owner else steps
+            yield from _name(at("go to", step.place), target, known, "step")
+    for name in step.closes:
+        owner, _, end = name.rpartition("/")
+        home = book.procedures.get((machine.id, owner)) if owner else procedure
+        ends = [left.id for each in (home.steps if home else ()) for left in each.leaves]
+        yield from _name(at("closes", step.place), end, ends, "loose end")
+    for end in step.leaves:
+        if end.each:
+            yield from _name(end.place, end.each, machine.places, "group of places")
+        for sentence in (end.state, end.because, end.if_forgotten):
+            yield from _sentence(book, machine, procedure, sentence)
+
+
+def _sentence(book, machine, procedure: Procedure | None, sentence: Sentence | None) -> Iterator[Finding]:
+    for reference in sentence.references() if sentence else ():
+        if procedure:
+            yield from _reference(book, machine, procedure, reference)
+        else:
+            yield from _name(reference.place, reference.name, machine.figures, "figure of the machine")
+
+
+def _reference(book: Book, machine: Machine, procedure: Procedure, reference: Reference) -> Iterator[Finding]:
+    target = book.target(reference, procedure)
+    if target is None:
+        owners = [machine.id, *(p for m, p in book.procedures if m == machine.id)]
+        if reference.owner is not None and reference.owner not in owners:
+            yield from _name(reference.place, reference.owner, owners, "procedure or machine")
+            return
+        home = procedure if reference.owner is None else book.procedures.get((machine.id, reference.owner))
+        known = {**home.specs, **home.computed} if home else machine.figures
+        yield from _name(reference.place, reference.name, known, "figure")
+    elif isinstance(target, Spec) and reference.part is not None:
+        if reference.part not in ROLES:
+            yield from _name(reference.place, reference.part, ROLES, "role")
+        elif not target.in_role(reference.part):
+            yield from _name(reference.place, reference.part, {figure.role for figure in target.figures},
+                             f"figure in '{reference.name}' with the role")
+    elif isinstance(target, Computed) and reference.part is None:
+        yield Finding(reference.place, ID, f"'{reference}' names a computed result but not which number of it",
+                      f"write {{{reference}.and the name of the number}}")
