@@ -65,7 +65,8 @@ def test_each_required_input_is_asked_for_with_an_example(working):
             texts = {name: text for name, text in working.example.inputs.items() if name != declared.name}
             outcome, problems = run(working, texts)
             assert outcome is None
-            assert any(f"needs '{declared.name}'" in problem and working.example.inputs[declared.name] in problem for problem in problems)
+            assert any(f"needs '{declared.name}'" in problem.message and working.example.inputs[declared.name] in problem.mend
+                       for problem in problems)
 
 
 @every
@@ -81,7 +82,8 @@ def test_an_unusual_input_is_warned_about_and_not_refused_for_that(working):
 def test_misspelt_name_is_recognised():
     working = WORKINGS["taper-grip"]
     _, problems = given_inputs(working, {**working.example.inputs, "mean diametre": "3 in"})
-    assert problems == ["taper-grip has no input 'mean diametre', write mean diameter"]
+    assert [(problem.message, problem.mend) for problem in problems] == [
+        ("taper-grip has no input 'mean diametre'", "write mean diameter")]
 
 
 @pytest.mark.parametrize("text", ["", "nan", "inf", "1e9", "-0.1", "0", "0.2 / 0.1 / 0.3", "0.1 / 0.2", "a / b / c", "0.20 to 0.12", "{", "9" * 500])
@@ -89,7 +91,7 @@ def test_nonsense_is_words_and_not_an_exception(text):
     working = WORKINGS["taper-grip"]
     outcome, problems = run(working, {**working.example.inputs, "friction": text})
     assert outcome is None
-    assert problems[0].startswith("friction: ")
+    assert problems[0].message.startswith("friction: ")
 
 
 def test_a_band_keeps_its_likely_value():

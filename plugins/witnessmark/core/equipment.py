@@ -11,11 +11,14 @@ from .thread import Thread
 
 @dataclass(frozen=True, slots=True)
 class Gauge:
+    """`limit` is the highest reading the gauge may see, where that is less than its full scale."""
+
     id: str
     title: str
     full_scale: Quantity
     division: Quantity
     accuracy: Quantity
+    limit: Quantity | None
     checked: str | None
     place: Place
 

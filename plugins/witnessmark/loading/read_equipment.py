@@ -10,7 +10,8 @@ _DECIMAL = Number(whole=False)
 _BAND = Fields("a friction band", {"low": _DECIMAL, "likely": _DECIMAL, "high": _DECIMAL, "source": Cites()},
                ("low", "likely", "high", "source"))
 _GAUGE = Fields("a gauge", {"title": Text(), "full scale": Measure("pressure"), "division": Measure("pressure"),
-                            "accuracy": Measure("share"), "checked": Date(), "notes": ListOf(Says(), single=True)},
+                            "accuracy": Measure("share"), "range used": Measure("pressure"), "checked": Date(),
+                            "notes": ListOf(Says(), single=True)},
                 ("full scale", "division", "accuracy"))
 _STUD = Fields("a draw stud", {"thread": ThreadText(), "yield": Measure("stress"), "engagement": Measure("length"),
                                "source": Cites()}, ("thread", "yield"))
@@ -52,7 +53,7 @@ def _press(key: str, record: Record, place, report: Report):
                      "write 'area:' from the nameplate, or 'bore:' (and 'rod:') in inches or millimetres")
         return None
     gauges = {name: equipment.Gauge(name, value.get("title", name), value["full scale"], value["division"],
-                                    value["accuracy"], value.get("checked"), where)
+                                    value["accuracy"], value.get("range used"), value.get("checked"), where)
               for name, (value, where) in record["gauges"].items() if all(k in value for k in _GAUGE.required)}
     stud = record.get("draw stud")
     return equipment.Press(

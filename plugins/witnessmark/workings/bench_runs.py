@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from ..core.book import Book
 from ..core.derived import CombinationKey, Derived, Worked, key_of
+from ..core.display import shown
 from ..core.equipment import Gauge, Press
 from ..core.figure import NoFigure, NotKnown, Spec
 from ..core.machine import Machine
@@ -54,7 +55,7 @@ def press_texts(press: Press, gauge: Gauge) -> dict[str, str]:
     """The inputs of a press card that belong to the press and its gauge."""
     texts = {"area": press.area, "bore": press.bore, "rod": press.rod, "rated pressure": press.rated_pressure,
              "rated force": press.rated_force, "full scale": gauge.full_scale, "division": gauge.division,
-             "accuracy": gauge.accuracy}
+             "accuracy": gauge.accuracy, "gauge limit": gauge.limit}
     found = {name: quantity.typed() for name, quantity in texts.items() if quantity is not None}
     if press.side:
         found["side"] = press.side
@@ -66,7 +67,7 @@ def press_texts(press: Press, gauge: Gauge) -> dict[str, str]:
 def _card(book: Book, inputs: Mapping[str, str], own: tuple[str, str], pairs) -> Outcome:
     given, problems = given_inputs(press_card.WORKING, inputs)
     if problems:
-        return Outcome(refusals=(Refusal(problems[0], "mend the press's own entry"),))
+        return Outcome(refusals=(Refusal(problems[0].message, problems[0].mend),))
     rest = [(press.id, gauge) for press in book.presses.values() for gauge in press.gauges
             if (press.id, gauge) not in pairs]
     others = []
@@ -98,13 +99,14 @@ def torque_run(work: Evaluation, machine: Machine, procedure: Procedure, spec: S
         return Worked("tightening-torque", spec.id, key, {}, {}, outcome)
     grade = pick(work, machine, spec.grade, combination, f"'{spec.id}' (grade)") if spec.grade else "none"
     texts = {"thread": thread.text, "grade": grade or "none", "nut factor": str(band),
-             "torque": _worst_end(torque), **_wrench_texts(work.book, spec), **_press_texts(spec, derived, key)}
+             "torque": _worst_end(torque), **_press_texts(spec, derived, key)}
+    if torque.form != "range":                  # a window is judged at its top, and nobody sets a wrench there
+        texts |= _wrench_texts(work.book, spec)
     if spec.pass_count:
         texts["passes"] = str(spec.pass_count)
     given, problems = given_inputs(tightening_torque.WORKING, texts)
     for problem in problems:
-        message, _, mend = problem.rpartition(", ")
-        work.error(spec.place, "working-input", f"'{spec.id}': {message}", mend)
+        work.error(spec.place, "working-input", f"'{spec.id}': {problem.message}", problem.mend)
     outcome = tightening_torque.compute(given) if not problems else Outcome(
         refusals=(Refusal("its inputs cannot be read", "mend the findings of its source"),))
     places = {name: spec.key_places.get(name, spec.place) for name in ("thread", "grade", "surface", "wrench", "adapter")}
@@ -146,5 +148,6 @@ def _press_texts(spec: Spec, derived: Derived, key: CombinationKey) -> dict[str,
         if ceiling.unit.symbol in tightening_torque.CLAMP_STEPS:
             texts["force in"] = ceiling.unit.symbol
     if reached:
-        texts["press force"] = min(reached, key=lambda value: value.likely).printed.partition(" (")[0]
+        least = min(reached, key=lambda value: value.likely).likely      # unrounded: 81.4 % is not 81.3 %
+        texts["press force"] = shown(least, "press force", "N", digits=9)
     return texts

@@ -168,8 +168,7 @@ def _outcome(work, computed, working: Working | None, texts, missing) -> Outcome
         return _refused(f"{', '.join(missing)} is not known", "give it, or find it out")
     outcome, problems = run(working, texts)
     for problem in problems:
-        message, _, mend = problem.rpartition(", ")
-        work.error(computed.place, "working-input", f"'{computed.id}': {message}", mend)
+        work.error(computed.place, "working-input", f"'{computed.id}': {problem.message}", problem.mend)
     return outcome or _refused("its inputs cannot be read", "mend the findings of its source")
 
 

@@ -13,28 +13,28 @@ from ..core.working import Given, Input, Outcome, Working
 NO_QUANTITY = ("thread", "choice", "grade")
 
 
-def given_inputs(working: Working, texts: Mapping[str, str]) -> tuple[dict[str, Given], list[str]]:
-    """The inputs that could be read, and a sentence for each that is missing, unknown or wrong."""
+def given_inputs(working: Working, texts: Mapping[str, str]) -> tuple[dict[str, Given], list[Problem]]:
+    """The inputs that could be read, and a problem for each that is missing, unknown or wrong."""
     given: dict[str, Given] = {}
-    problems: list[str] = []
+    problems: list[Problem] = []
     names = [declared.name for declared in working.inputs]
     for name, text in texts.items():
         if name not in names:
             near = get_close_matches(name, names, 1)
-            problems.append(f"{working.id} has no input '{name}', " + (f"write {near[0]}" if near else f"write one of {', '.join(names)}"))
+            problems.append(Problem(f"{working.id} has no input '{name}'", f"write {near[0]}" if near else f"write one of {', '.join(names)}"))
             continue
         read = read_given(working.input(name), str(text))
         if isinstance(read, Given):
             given[name] = read
         else:
-            problems.append(f"{name}: {read.message}, {read.mend}")
+            problems.append(Problem(f"{name}: {read.message}", read.mend))
     for declared in working.inputs:
         if declared.required and declared.name not in texts:
-            problems.append(f"{working.id} needs '{declared.name}' ({declared.doc}), {_example(working, declared)}")
+            problems.append(Problem(f"{working.id} needs '{declared.name}' ({declared.doc})", _example(working, declared)))
     return given, problems
 
 
-def run(working: Working, texts: Mapping[str, str]) -> tuple[Outcome | None, list[str]]:
+def run(working: Working, texts: Mapping[str, str]) -> tuple[Outcome | None, list[Problem]]:
     """One run from texts: the outcome with warnings about unusual inputs added, or None and the problems."""
     given, problems = given_inputs(working, texts)
     if problems:

@@ -1,0 +1,53 @@
+"""The whole pipeline on one screen: sources -> Book -> derived figures -> findings, pages, files."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from .core.book import Book
+from .core.derived import Derived
+from .core.finding import ERROR, Finding
+from .core.record import fingerprint, sheet_record
+from .loading.load_book import FOLDERS, load_book
+from .loading.source_files import yaml_sources
+from .pages.book_json import book_json, schema_json
+from .pages.search_entries import search_files
+from .pages.site import Settings, SitePages, site_pages
+from .rules.table import check_book
+from .workings.derive import derive_book
+from .workings.registry import WORKINGS
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A book, what was worked out from it, and everything wrong with it in the order of places."""
+
+    book: Book
+    derived: dict[tuple[str, str], Derived]
+    findings: tuple[Finding, ...]
+
+    @property
+    def errors(self) -> int:
+        return sum(finding.severity == ERROR for finding in self.findings)
+
+
+def check(folder: Path) -> Checked:
+    """Reads and proves the book in `folder`; nothing is rendered."""
+    book, findings = load_book(yaml_sources(folder, FOLDERS))
+    derived, worked_findings = derive_book(book)
+    found = {*findings, *worked_findings, *check_book(book, derived)}
+    return Checked(book, derived, tuple(sorted(found)))
+
+
+def codes(checked: Checked) -> dict[tuple[str, str, str], str]:
+    """Sheet code by (machine, procedure, variant)."""
+    return {(*key, variant): fingerprint(sheet_record(checked.book, procedure, checked.derived[key], variant))
+            for key, procedure in checked.book.procedures.items() for variant in checked.derived[key].combinations}
+
+
+def render(checked: Checked, title: str, book_id: str, edit_base: str | None) -> SitePages:
+    """Every page body and every finished file of the site."""
+    sheet_codes = codes(checked)
+    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS))
+    files = {**site.files, **search_files(checked.book, checked.derived),
+             "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json()}
+    return SitePages(site.pages, files)

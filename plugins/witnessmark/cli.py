@@ -1,0 +1,94 @@
+"""The `witnessmark` command. Exit 0 all well, 1 findings, 2 could not run."""
+
+import argparse
+import json
+import sys
+from dataclasses import asdict
+from pathlib import Path
+
+from .core.finding import nearest
+from .loading.source_files import is_book
+from .build import check
+from .rules.table import RULES
+from .workings.explain import manual_lines, outcome_lines
+from .workings.read_inputs import run
+from .workings.registry import WORKINGS
+
+
+def main(arguments: list[str] | None = None) -> int:
+    parser = argparse.ArgumentParser(prog="witnessmark", description="Prove and explain a book of rebuild procedures.")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    checking = commands.add_parser("check", help="prove a book; every mistake with its line and what to write instead")
+    checking.add_argument("book", nargs="?", default=".", type=Path, metavar="BOOK")
+    checking.add_argument("--format", choices=("text", "json"), default="text")
+    working = commands.add_parser("work", help="one computation: witnessmark work tightening-torque thread=3/4-16 ...")
+    working.add_argument("working", metavar="WORKING")
+    working.add_argument("inputs", nargs="*", metavar="name=value")
+    working.add_argument("--format", choices=("text", "json"), default="text")
+    explaining = commands.add_parser("explain", help="the manual of a rule or working")
+    explaining.add_argument("name", nargs="?", metavar="RULE-OR-WORKING")
+    chosen = parser.parse_args(arguments)
+    return {"check": _check, "work": _work, "explain": _explain}[chosen.command](chosen)
+
+
+def _check(chosen) -> int:
+    if not is_book(chosen.book):
+        print(f"witnessmark: {chosen.book} is no book: it has neither procedures/ nor site_data/", file=sys.stderr)
+        return 2
+    checked = check(chosen.book)
+    if chosen.format == "json":
+        print(json.dumps([asdict(finding) for finding in checked.findings], ensure_ascii=False, indent=1))
+    else:
+        for finding in checked.findings:
+            print(finding.line())
+        print(_count(len(checked.findings), len(checked.book.procedures)))
+    return 1 if checked.findings else 0
+
+
+def _count(findings: int, procedures: int) -> str:
+    what = f"{procedures} procedure{'s' * (procedures != 1)}"
+    return f"{what}: no findings" if not findings else f"{what}: {findings} finding{'s' * (findings != 1)}"
+
+
+def _work(chosen) -> int:
+    working = WORKINGS.get(chosen.working)
+    if working is None:
+        print(f"witnessmark: there is no working '{chosen.working}', {nearest(chosen.working, WORKINGS)}", file=sys.stderr)
+        return 2
+    texts = {}
+    for item in chosen.inputs:
+        name, equals, value = item.partition("=")
+        if not equals:
+            print(f"witnessmark: '{item}' is not name=value, write it such as 'full scale=10000 psi'", file=sys.stderr)
+            return 2
+        texts[name.strip()] = value.strip()
+    outcome, problems = run(working, texts)
+    if outcome is None:
+        for problem in problems:
+            print(f"{problem.message}, {problem.mend}", file=sys.stderr)
+        return 2
+    if chosen.format == "json":
+        print(json.dumps({"working": working.id, "inputs": texts, **asdict(outcome), "source": working.source},
+                         ensure_ascii=False, indent=1))
+    else:
+        print("\n".join(outcome_lines(working, outcome)))
+    return 1 if outcome.refusals else 0
+
+
+def _explain(chosen) -> int:
+    if chosen.name in WORKINGS:
+        print("\n".join(manual_lines(WORKINGS[chosen.name])))
+        return 0
+    if chosen.name in RULES:
+        print(f"{chosen.name}: {RULES[chosen.name].__doc__.strip()}")
+        return 0
+    if chosen.name is None:
+        print("Workings: " + ", ".join(WORKINGS) + "\nRules: " + ", ".join(RULES))
+        return 0
+    print(f"witnessmark: there is no rule or working '{chosen.name}', {nearest(chosen.name, (*RULES, *WORKINGS))}",
+          file=sys.stderr)
+    return 2
+
+
+if __name__ == "__main__":
+    sys.exit(main())

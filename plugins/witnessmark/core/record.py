@@ -1,0 +1,122 @@
+"""The canonical record of one sheet, and its fingerprint.
+
+The record holds all that is acted on: figures as written, marks, settings, order, cautions, places, loose ends.
+It leaves out the words: a wording fix must keep the sheet code. Numbers typed inside a sentence are acted on,
+so they are kept. Not in it: the reader's own press or units, paper size, edition.
+"""
+
+import hashlib
+import json
+import re
+
+from .book import Book
+from .derived import CombinationKey, Derived, Resolved, Worked
+from .figure import NoFigure, NotKnown, Worth
+from .procedure import LooseEnd, Procedure, Step
+from .quantity import Quantity
+from .sentence import Sentence, Words, Emphasis
+
+VERSION = 1
+#: Without I, L, O and U: a code is read aloud and copied by hand.
+_ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
+_NUMBER = re.compile(r"\d[\d.,/:-]*\d|\d")
+
+
+def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: str) -> dict:
+    """Everything that is acted on for one procedure and variant, as plain data in a fixed order."""
+    machine = book.machines[procedure.machine]
+    combinations = derived.combinations[variant]
+    serials = machine.main.variants[variant].serials
+    return {
+        "record": VERSION, "machine": machine.id, "procedure": procedure.id, "variant": variant,
+        "serials": str(serials) if serials else None, "viewpoint": _acted(machine.viewpoint),
+        "after": list(procedure.after), "each": procedure.each, "people": procedure.people,
+        "cautions": [_caution(book, name) for name in procedure.cautions],
+        "needs": [[need.press, need.gauge] for need in procedure.needs.presses]
+                 + [[need.sort, need.name, need.adapter] for need in procedure.needs.tools]
+                 + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate]
+                    for need in (*procedure.needs.supplies, *procedure.needs.parts)],
+        "specs": [_spec(derived, spec, combinations) for spec in procedure.specs.values()],
+        "worked": [_worked(run) for combination in combinations for (key, _), runs in derived.worked.items()
+                   if key == combination for run in runs],
+        "steps": [_step(book, machine.places, step) for step in procedure.steps if applies(step, machine, variant)],
+    }
+
+
+def applies(step: Step, machine, variant: str) -> bool:
+    """True where the step is done on this variant of the machine."""
+    serials = machine.main.variants[variant].serials
+    return not step.only or any(
+        selector.text == variant if selector.serials is None else serials is not None and selector.serials.covers(serials)
+        for selector in step.only)
+
+
+def fingerprint(record: dict) -> str:
+    """Eight signs in two groups, from the SHA-256 of the record in canonical JSON."""
+    text = json.dumps(record, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    number = int.from_bytes(hashlib.sha256(text.encode()).digest()[:5], "big")
+    signs = "".join(_ALPHABET[number >> shift & 31] for shift in range(35, -1, -5))
+    return f"{signs[:4]}-{signs[4:]}"
+
+
+def worth_text(worth: Worth | None) -> str | None:
+    """How a figure stands in the record and in book.json."""
+    if isinstance(worth, Quantity):
+        return worth.typed()
+    if isinstance(worth, NotKnown):
+        return "not known yet"
+    return "none" if isinstance(worth, NoFigure) else worth.text if worth else None
+
+
+def _spec(derived: Derived, spec, combinations: tuple[CombinationKey, ...]) -> dict:
+    return {
+        "id": spec.id, "kind": spec.kind, "condition": spec.condition, "places": spec.places, "viewpoint": spec.viewpoint,
+        "at radius": spec.at_radius and spec.at_radius.typed(), "wrench": spec.wrench, "adapter": spec.adapter,
+        "passes": [torque.typed() for torque in spec.passes] or spec.pass_count,
+        "figures": [[dict(combination), [_figure(each) for each in derived.resolved[combination, spec.id]]]
+                    for combination in combinations],
+    }
+
+
+def _figure(resolved: Resolved) -> list:
+    figure = resolved.figure
+    return [figure.role, worth_text(resolved.worth), figure.condition, figure.when, figure.kept_for_record,
+            figure.superseded_by, figure.in_doubt is not None]
+
+
+def _worked(run: Worked) -> list:
+    return [run.working, run.owner, dict(run.combination), run.press, run.gauge,
+            [[value.name, value.printed] for value in run.outcome.values],
+            [refusal.message for refusal in run.outcome.refusals]]
+
+
+def _step(book: Book, places, step: Step) -> dict:
+    return {
+        "id": step.id, "acted on": [_acted(sentence) for sentence in step.sentences()],
+        "cautions": [_caution(book, name) for name in step.cautions], "specs": [str(spec) for spec in step.specs],
+        "each": [step.each, list(places.get(step.each, ()))], "at": step.at, "acts": [str(act) for act in step.acts],
+        "opens up": list(step.opens_up), "hold point": step.hold_point is not None, "second person": step.second_person,
+        "go to": list(step.go_to), "closes": list(step.closes), "leaves": [_loose_end(end) for end in step.leaves],
+        "records": [[str(record.spec) if record.spec else record.label, record.places] for record in step.records],
+        "picture": step.picture and step.picture.file,
+    }
+
+
+def _loose_end(end: LooseEnd) -> list:
+    return [end.id, end.each, end.closes_in, [str(act) for act in end.never_while_open]]
+
+
+def _caution(book: Book, name: str) -> list:
+    caution = book.cautions.get(name)
+    return [name, caution.word if caution else None]
+
+
+def _acted(sentence: Sentence) -> list[str]:
+    """The references and the numbers of a sentence, in order: what a hand does by it."""
+    found: list[str] = []
+    for part in sentence.parts:
+        if isinstance(part, (Words, Emphasis)):
+            found += _NUMBER.findall(part.text)
+        else:
+            found.append(f"{{{part}}}")
+    return found

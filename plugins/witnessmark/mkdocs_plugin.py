@@ -1,0 +1,112 @@
+"""The MkDocs plugin: a few hooks around build.py. The only module that knows MkDocs."""
+
+import os
+from pathlib import Path
+
+from mkdocs.config import base, config_options
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+
+from .build import check, render
+from .core.finding import ERROR
+
+_log = get_plugin_logger("witnessmark")
+_THEME = Path(__file__).parent / "theme"
+
+
+class Options(base.Config):
+    id = config_options.Optional(config_options.Type(str))
+
+
+class WitnessmarkPlugin(BasePlugin[Options]):
+    def on_config(self, config):
+        """Puts our theme layer before the host theme's own templates."""
+        os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
+        config.theme.dirs.insert(0, str(_THEME))
+        config.extra.setdefault("generator", False)
+        return config
+
+    def on_files(self, files: Files, *, config) -> Files:
+        """Swaps every source for its page; findings of severity error end the build."""
+        folder = Path(config.config_file_path).parent
+        checked = check(folder)
+        for finding in checked.findings:
+            (_log.error if finding.severity == ERROR else _log.warning)(finding.line())
+        if checked.errors:
+            raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
+        site = render(checked, config.site_name, self.config.id or config.site_name, config.repo_url)
+        self._pages = {}
+        for file in list(files):
+            if file.src_uri.endswith((".yaml", ".yml")):
+                files.remove(file)
+        own_home = files.get_file_from_path("index.md") is not None
+        for page in site.pages:
+            if page.url == "" and own_home:
+                continue
+            name = f"{page.url}index.md"
+            file = File.generated(config, name, content="")
+            file.edit_uri = _edit_uri(config, page.source_path)
+            self._pages[name] = page
+            files.append(file)
+        for name, content in site.files.items():
+            files.append(File.generated(config, name, content=content))
+        return files
+
+    def on_nav(self, nav: Navigation, *, config, files) -> Navigation:
+        """Names each branch of the menu by the page that heads it."""
+        _name_sections(nav.items, self._pages)
+        return nav
+
+    def on_page_markdown(self, markdown: str, *, page, config, files):
+        ours = self._pages.get(page.file.src_uri)
+        if ours is None:
+            return markdown
+        page.meta = {"title": ours.title, "description": ours.description}
+        return ""
+
+    def on_page_content(self, html: str, *, page, config, files) -> str:
+        ours = self._pages.get(page.file.src_uri)
+        if ours is None:
+            return html
+        page.toc = _contents(ours)
+        return ours.html
+
+    def on_serve(self, server, *, config, builder):
+        """docs_dir is watched by MkDocs; the rest of the book is not."""
+        folder = Path(config.config_file_path).parent
+        if (folder / "site_data").is_dir():
+            server.watch(str(folder / "site_data"))
+        return server
+
+
+def _edit_uri(config, source_path: str | None) -> str | None:
+    """The source relative to docs_dir's place in the repository, as MkDocs joins it to edit_uri."""
+    if source_path is None:
+        return None
+    return source_path
+
+
+def _contents(page) -> TableOfContents:
+    """Headings of level 2 and 3 as the host's nested contents list."""
+    roots: list[AnchorLink] = []
+    for heading in page.toc:
+        link = AnchorLink(heading.title, heading.id, heading.level)
+        if heading.level > 2 and roots:
+            roots[-1].children.append(link)
+        else:
+            roots.append(link)
+    return TableOfContents(roots)
+
+
+def _name_sections(items, pages, prefix: str = "") -> None:
+    for item in items:
+        if not item.is_section:
+            continue
+        heads = [child for child in item.children if child.is_page and child.file.src_uri.endswith("/index.md")]
+        shortest = min(heads, key=lambda child: len(child.file.src_uri), default=None)
+        if shortest is not None and shortest.file.src_uri in pages:
+            item.title = pages[shortest.file.src_uri].title
+        _name_sections(item.children, pages)

@@ -1,0 +1,134 @@
+"""The whole book as data, `book.json`: every figure with its place and source, every result with its inputs.
+
+Deterministic: sorted keys, no clock. Numbers are SI floats as Python prints them shortest."""
+
+import json
+
+from ..core.authority import STANDING
+from ..core.book import Book
+from ..core.derived import Derived, Resolved, Worked
+from ..core.figure import Citation, Spec
+from ..core.kinds import KINDS
+from ..core.procedure import Procedure, Step
+from ..core.quantity import Quantity
+from ..core.record import worth_text
+from ..core.sentence import Sentence
+from .fill_template import static_files
+
+VERSION = 1
+
+
+def schema_json() -> str:
+    return static_files()["book.schema.json"].decode()
+
+
+def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[tuple[str, str, str], str]) -> str:
+    """The text of book.json."""
+    data = {
+        "schema": "book.schema.json", "version": VERSION,
+        "machines": [_machine(book, machine, derived[machine.id, ""]) for _, machine in sorted(book.machines.items())],
+        "sources": [{"id": s.id, "title": s.title, "kind": s.kind, "standing": s.standing, "edition": s.edition}
+                    for _, s in sorted(book.sources.items())],
+        "procedures": [_procedure(book, procedure, derived[key], codes) for key, procedure in sorted(book.procedures.items())],
+        "conflicts": [{"id": c.id, "about": str(c.about), "printed": _text(c.printed), "why": _text(c.why), "real": c.real,
+                       "sides": [{"says": _text(side.says), "source": _cited(side.source)} for side in c.sides],
+                       "place": str(c.place)} for _, c in sorted(book.conflicts.items())],
+        "corrections": [{"id": c.id, "on": c.on, "about": [str(r) for r in c.about], "old": _text(c.old), "new": _text(c.new),
+                         "reason": _text(c.reason), "if already done": c.if_already_done, "place": str(c.place)}
+                        for _, c in sorted(book.corrections.items())],
+    }
+    return json.dumps(data, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
+
+
+def _machine(book: Book, machine, derived: Derived) -> dict:
+    return {
+        "id": machine.id, "title": machine.title, "viewpoint": _text(machine.viewpoint), "hand-over": machine.hand_over,
+        "carriers": [{"id": c.id, "title": c.title, "told by": c.told_by, "variants": [
+            {"id": v.id, "serials": str(v.serials) if v.serials else None, "measure": v.measure and v.measure.typed()}
+            for v in c.variants.values()]} for c in machine.carriers.values()],
+        "places": {name: list(places) for name, places in machine.places.items()},
+        "figures": [_spec(book, spec, derived) for spec in machine.figures.values()],
+    }
+
+
+def _procedure(book: Book, procedure: Procedure, derived: Derived, codes) -> dict:
+    key = (procedure.machine, procedure.id)
+    return {
+        "id": procedure.id, "machine": procedure.machine, "title": procedure.title, "place": str(procedure.place),
+        "after": list(procedure.after), "variants": list(procedure.variants), "each": procedure.each, "was": list(procedure.was),
+        "people": procedure.people, "tried": {"serial": procedure.tried.serial, "on": procedure.tried.on},
+        "sheets": {variant: codes[*key, variant] for variant in derived.combinations},
+        "needs": {
+            "presses": [{"press": n.press, "gauge": n.gauge} for n in procedure.needs.presses],
+            **{name: [{"sort": n.sort, "name": n.name, "number": n.number, "count": n.count, "one use": n.one_use,
+                       "fate": n.fate, "adapter": n.adapter} for n in getattr(procedure.needs, name)]
+               for name in ("tools", "supplies", "parts")}},
+        "specs": [_spec(book, spec, derived) for spec in procedure.specs.values()],
+        "worked": [_worked(run) for _, runs in derived.worked.items() for run in runs],
+        "steps": [_step(step) for step in procedure.steps],
+        "depends": sorted({(spec.id, str(case.value)) for spec in procedure.specs.values() for figure in spec.figures
+                           if figure.comes_from for case in figure.comes_from.cases}
+                          | {(spec.id, str(spec.must_not_outpull)) for spec in procedure.specs.values() if spec.must_not_outpull}
+                          | {(computed.id, case.value) for computed in procedure.computed.values()
+                             for varies in computed.inputs.values() for case in varies.cases
+                             if ("/" in case.value or "." in case.value) and case.value[:1].isalpha()}),
+        "notes": [{"id": n.id, "kind": n.kind, "says": _text(n.says), "review": n.review} for n in procedure.notes],
+    }
+
+
+def _spec(book: Book, spec: Spec, derived: Derived) -> dict:
+    return {
+        "id": spec.id, "label": spec.label, "kind": spec.kind, "si unit": KINDS[spec.kind].si_symbol, "was": list(spec.was),
+        "condition": spec.condition, "places": spec.places, "place": str(spec.place), "wrench": spec.wrench,
+        "adapter": spec.adapter, "must not out-pull": spec.must_not_outpull and str(spec.must_not_outpull),
+        "checked against": spec.checked_against and [[[s.text for s in case.when], worth_text(case.value)]
+                                                     for case in spec.checked_against.cases],
+        "figures": [{"for": dict(combination), **_figure(book, each)}
+                    for (combination, owner), resolved in derived.resolved.items() if owner == spec.id for each in resolved],
+    }
+
+
+def _figure(book: Book, resolved: Resolved) -> dict:
+    figure, worth = resolved.figure, resolved.worth
+    quantity = worth if isinstance(worth, Quantity) else None
+    return {
+        "role": figure.role, "as written": worth_text(worth), "si": quantity and [quantity.si_low, quantity.si_high],
+        "unit": quantity and quantity.unit.symbol, "from": [str(c.value) for c in figure.comes_from.cases] if figure.comes_from else None,
+        "sources": [_cited(citation) for citation in figure.sources],
+        "standing": list(dict.fromkeys(STANDING[book.sources[c.source].kind] for c in figure.sources if c.source in book.sources)),
+        "condition": figure.condition, "when": figure.when, "kept for the record": figure.kept_for_record,
+        "superseded by": figure.superseded_by, "in doubt": figure.in_doubt and _text(figure.in_doubt),
+        "to be found by": figure.to_be_found_by and _text(figure.to_be_found_by), "was": list(figure.was), "place": str(figure.place),
+    }
+
+
+def _worked(run: Worked) -> dict:
+    return {
+        "working": run.working, "owner": run.owner, "for": dict(run.combination), "press": run.press, "gauge": run.gauge,
+        "inputs": run.inputs, "values": [{"name": v.name, "kind": v.kind, "si": [v.low, v.likely, v.high],
+                                          "shown": v.printed, "converted": v.converted} for v in run.outcome.values],
+        "refused": [{"why": r.message, "instead": r.instead} for r in run.outcome.refusals], "warnings": list(run.outcome.warnings),
+    }
+
+
+def _step(step: Step) -> dict:
+    return {
+        "id": step.id, "do": _text(step.do), "check": _text(step.check), "if outside": _text(step.if_outside),
+        "go to": list(step.go_to), "cautions": list(step.cautions), "specs": [str(spec) for spec in step.specs],
+        "each": step.each, "at": step.at, "only": [selector.text for selector in step.only], "was": list(step.was),
+        "acts": [str(act) for act in step.acts], "opens up": list(step.opens_up), "hold point": _text(step.hold_point),
+        "second person": step.second_person, "closes": list(step.closes), "place": str(step.place),
+        "picture": step.picture and {"file": step.picture.file, "shows": step.picture.shows},
+        "records": [{"label": r.label, "spec": r.spec and str(r.spec), "places": r.places} for r in step.records],
+        "leaves": [{"id": e.id, "state": _text(e.state), "because": _text(e.because), "if forgotten": _text(e.if_forgotten),
+                    "never while open": [str(act) for act in e.never_while_open], "each": e.each, "closes in": e.closes_in}
+                   for e in step.leaves],
+    }
+
+
+def _text(sentence: Sentence | None) -> str | None:
+    return sentence.text if sentence else None
+
+
+def _cited(citation: Citation | None) -> dict | None:
+    return citation and {"source": citation.source, "where": citation.where}
