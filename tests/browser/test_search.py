@@ -180,7 +180,8 @@ def test_hostile_words_stay_words(chromium, serve, tmp_path):
 
 def test_an_excerpt_of_another_build_gives_the_procedure_without_a_line(chromium, serve, tmp_path):
     write_site(tmp_path)
-    (tmp_path / "search" / "2.json").write_text((tmp_path / "search" / "5.json").read_text(encoding="utf-8"), encoding="utf-8")
+    other = {"url": "mill/other/", "lines": [["wrong", "The quartering of another procedure."]], "keys": [], "figures": []}
+    (tmp_path / "search" / "2.json").write_text(json.dumps(other), encoding="utf-8")
     (tmp_path / "search" / "3.json").unlink()
     with chromium.new_context() as context:
         page = context.new_page()

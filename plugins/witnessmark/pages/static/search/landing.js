@@ -15,7 +15,6 @@
     return best;
   }
 
-  /* Runs of chunks are tried too, as a reader writes `M12 x 1.25` in one line. */
   function holdsKey(text, key) {
     return text.split(/[\s,;:()]+/).some((chunk) => normalKey(chunk) === key);
   }
@@ -45,8 +44,9 @@
 
   function ofTerms(excerpt, found, stop) {
     const wanted = new Set(found);
-    const met = ([, text]) => new Set(compounds(text, stop).flat(2).filter((term) => wanted.has(term))).size;
-    const line = pick(excerpt.lines, met);
+    const met = (text) => new Set(compounds(text, stop).flat(2).filter((term) => wanted.has(term))).size;
+    // Of lines that hold as many of the words, the first that has a place of its own on the page.
+    const line = pick(excerpt.lines, ([anchor, text]) => met(text) && met(text) + (anchor ? 0.5 : 0));
     return line ? { anchor: line[0], text: line[1] } : null;
   }
 
