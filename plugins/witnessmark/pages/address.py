@@ -1,0 +1,59 @@
+"""Where pages and the things on them stand. Addresses are relative to the site's root; no page knows its depth by heart."""
+
+from ..core.procedure import Procedure
+
+
+def machine_url(machine: str) -> str:
+    return f"{machine}/"
+
+
+def procedure_url(machine: str, procedure: str) -> str:
+    return f"{machine}/{procedure}/"
+
+
+def sheets_url(procedure: Procedure) -> str:
+    return f"{procedure.machine}/{procedure.id}/sheet/"
+
+
+def sheet_url(procedure: Procedure, variant: str) -> str:
+    return f"{procedure.machine}/{procedure.id}/sheet/{variant}/"
+
+
+def worked_url(procedure: Procedure) -> str:
+    return f"{procedure.machine}/{procedure.id}/working/"
+
+
+def press_url(press: str) -> str:
+    return f"press/{press}/"
+
+
+def source_url(source: str) -> str:
+    return f"source/{source}/"
+
+
+def working_url(working: str) -> str:
+    return f"working/{working}/"
+
+
+CAUTIONS_URL = "caution/"
+
+
+def step_anchor(step: str) -> str:
+    return f"step-{step}"
+
+
+def spec_anchor(spec: str) -> str:
+    return f"spec-{spec}"
+
+
+def result_anchor(computed: str) -> str:
+    return f"result-{computed}"
+
+
+def caution_anchor(caution: str) -> str:
+    return f"caution-{caution}"
+
+
+def root_from(url: str) -> str:
+    """What leads from a page back to the root: `../../` for `type-24/press-on/`."""
+    return "../" * url.count("/")

@@ -1,0 +1,76 @@
+"""Who points at what in a book, walked once: each page then finds its own in one look."""
+
+from typing import NamedTuple
+
+from ..core.authority import Correction
+from ..core.book import Book
+from ..core.figure import Citation, Spec
+from ..core.procedure import LooseEnd, Procedure
+from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, spec_anchor
+
+
+class Rest(NamedTuple):
+    """Something that rests on a source: what it is, of which procedure or machine, where in the source, and its address."""
+
+    what: str
+    of: str
+    where: str
+    url: str
+
+
+class BookIndex:
+    def __init__(self, book: Book):
+        self.order = {machine: book.procedures_of(machine) for machine in book.machines}
+        self._places = {(machine, procedure.id): number for machine, procedures in self.order.items()
+                        for number, procedure in enumerate(procedures)}
+        self.loose_ends: dict[tuple[str, str], tuple[Procedure, LooseEnd]] = {}
+        self.corrections: dict[str, list[Correction]] = {}
+        self.conflicts: dict[tuple[str, str], list[str]] = {}
+        for conflict in book.conflicts.values():
+            self.conflicts.setdefault((conflict.about.owner or "", conflict.about.name), []).append(conflict.id)
+        self.rests: dict[str, list[Rest]] = {source: [] for source in book.sources}
+        self.press_users: dict[str, list[Procedure]] = {}
+        for machine, procedures in self.order.items():
+            for spec in book.machines[machine].figures.values():
+                self._spec(spec, book.machines[machine].title, machine_url(machine))
+            for procedure in procedures:
+                self._procedure(procedure)
+        for correction in sorted(book.corrections.values(), key=lambda correction: (correction.on, correction.id), reverse=True):
+            for owner in dict.fromkeys(reference.owner for reference in correction.about if reference.owner):
+                self.corrections.setdefault(owner, []).append(correction)
+            for citation in correction.sources:
+                self._rest(citation, correction.id, "", "")
+        for caution in book.cautions.values():
+            self._rest(caution.source, caution.id, "", f"{CAUTIONS_URL}#{caution_anchor(caution.id)}")
+        for press in book.presses.values():
+            self._rest(press.source, press.title, "", press_url(press.id))
+
+    def neighbours(self, procedure: Procedure) -> tuple[Procedure | None, Procedure | None]:
+        """The procedures before and after this one in the order of the machine."""
+        row, number = self.order[procedure.machine], self._places[procedure.machine, procedure.id]
+        return (row[number - 1] if number else None), (row[number + 1] if number + 1 < len(row) else None)
+
+    def _procedure(self, procedure: Procedure) -> None:
+        url = procedure_url(procedure.machine, procedure.id)
+        for spec in procedure.specs.values():
+            self._spec(spec, procedure.title, url)
+        for need in procedure.needs.presses or ():
+            users = self.press_users.setdefault(need.press, [])
+            if procedure not in users[-1:]:
+                users.append(procedure)
+        for step in procedure.steps:
+            for loose in step.leaves:
+                self.loose_ends[procedure.machine, loose.id] = procedure, loose
+
+    def _spec(self, spec: Spec, of: str, url: str) -> None:
+        for figure in spec.figures:
+            for citation in figure.sources:
+                self._rest(citation, spec.label, of, f"{url}#{spec_anchor(spec.id)}")
+
+    def _rest(self, citation: Citation | None, what: str, of: str, url: str) -> None:
+        if citation is None:
+            return
+        held = self.rests.setdefault(citation.source, [])
+        rest = Rest(what, of, citation.where, url)
+        if rest not in held[-3:]:
+            held.append(rest)

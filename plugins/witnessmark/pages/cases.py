@@ -1,0 +1,72 @@
+"""Which variant a value holds for, in as few words as tell the values apart."""
+
+from itertools import combinations
+from typing import Any, NamedTuple, Sequence
+
+from ..core.machine import Machine
+from ..core.variation import Combination
+
+
+class Told(NamedTuple):
+    """A value with the case it holds for. `label` is empty where there is but one value.
+
+    `variants` are the main carrier's variants among its cases, joined by spaces; `case` names the other carriers."""
+
+    label: str
+    variants: str
+    case: str
+    value: Any
+
+
+def told_apart(machine: Machine, values: Sequence[tuple[Combination, Any]], always: tuple[str, ...] = ()) -> tuple[Told, ...]:
+    """Equal values merged; each labelled by the fewest carriers that tell them all apart, `always` among them."""
+    if not values:
+        return ()
+    first = values[0][1]
+    if not always and all(value == first for _, value in values):
+        return (Told("", _variants(machine, [c for c, _ in values]), "", first),)
+    carriers = [carrier for carrier in machine.carriers if any(carrier in combination for combination, _ in values)]
+    for size in range(1, len(carriers) + 1):
+        for chosen in combinations(carriers, size):
+            if not set(always) - set(chosen) and (groups := _grouped(values, chosen)) is not None:
+                return tuple(_told(machine, chosen, keys, held, value) for keys, held, value in groups)
+    return tuple(_told(machine, tuple(carriers), [tuple(c.get(x, "") for x in carriers)], [c], value) for c, value in values)
+
+
+def _grouped(values, chosen) -> list | None:
+    """[keys, combinations, value] for each distinct value; None where `chosen` does not tell them apart."""
+    by_key: dict[tuple[str, ...], Any] = {}
+    groups: list = []
+    for combination, value in values:
+        key = tuple(combination.get(carrier, "") for carrier in chosen)
+        if key in by_key:
+            if by_key[key] != value:
+                return None
+        else:
+            by_key[key] = value
+        group = next((group for group in groups if group[2] == value), None)
+        if group is None:
+            groups.append(group := ([], [], value))
+        if key not in group[0]:
+            group[0].append(key)
+        group[1].append(combination)
+    return groups
+
+
+def _told(machine: Machine, chosen, keys, held, value) -> Told:
+    main = machine.main.id
+    labels = ", ".join(_label(machine, chosen, key) for key in keys)
+    case = " ".join(f"{carrier}:{variant}" for key in keys for carrier, variant in zip(chosen, key) if carrier != main)
+    return Told(labels, _variants(machine, held), case, value)
+
+
+def _label(machine: Machine, chosen, key) -> str:
+    main = machine.main.id
+    own = [variant for carrier, variant in zip(chosen, key) if carrier == main]
+    others = [f"{machine.carriers[carrier].title.lower()} {variant}" for carrier, variant in zip(chosen, key) if carrier != main]
+    return " with ".join(filter(None, [" ".join(own), " and ".join(others)]))
+
+
+def _variants(machine: Machine, held) -> str:
+    main = machine.main.id
+    return " ".join(dict.fromkeys(combination[main] for combination in held if main in combination))

@@ -1,0 +1,141 @@
+"""All pages of a book: bodies for the host's shell, and finished files that need no host."""
+
+from dataclasses import dataclass, field
+from typing import Mapping
+
+from ..core.book import Book
+from ..core.derived import Derived
+from ..core.procedure import Procedure
+from ..core.working import Working
+from . import words
+from .address import CAUTIONS_URL, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
+from .book_index import BookIndex
+from .fill_template import fill, static_files
+from .lookup import Lookup
+from .prose import Prose
+from .view_caution import caution_view
+from .view_machine import home_defer, home_lists, machine_view, procedure_targets
+from .view_procedure import procedure_view
+from .view_sheet import sheet_view
+from .view_shop import press_view, source_view
+from .view_step import Target
+from .view_worked import owner_views
+from ..core.authority import SIGNAL_WORDS
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A line of a page's contents: `level` 2 or 3, the id it leads to, its words."""
+
+    level: int
+    id: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page to be shown in the host's shell. `url` from the site's root, '' for the first page; `source_path` from the book's."""
+
+    url: str
+    title: str
+    html: str
+    toc: tuple[Heading, ...] = ()
+    source_path: str | None = None
+    description: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SitePages:
+    pages: tuple[Page, ...]
+    files: dict[str, str | bytes]
+
+
+@dataclass(frozen=True)
+class Settings:
+    """`repo_edit_base` ends in a slash; a place in a source is linked by adding its path."""
+
+    book_title: str
+    book_id: str
+    repo_edit_base: str | None = None
+    workings: Mapping[str, Working] = field(default_factory=dict)
+
+
+Fingerprints = dict[tuple[str, str, str], str]
+
+
+def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings) -> SitePages:
+    """Every page and file of the book. The same book gives the same bytes."""
+    index = BookIndex(book)
+    pages: list[Page] = [_home(book, index, settings)]
+    files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()}
+    for machine in book.machines.values():
+        lookup = Lookup(book, index, derived, machine)
+        url = machine_url(machine.id)
+        view = machine_view(lookup, root_from(url))
+        pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
+        for procedure in index.order[machine.id]:
+            _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
+    pages += _shop(book, index, settings)
+    return SitePages(tuple(pages), files)
+
+
+def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, pages: list[Page], files: dict[str, str | bytes]) -> None:
+    procedure = lookup.procedure
+    codes = {variant: fingerprints.get((procedure.machine, procedure.id, variant), "") for variant in procedure.variants}
+    url = procedure_url(procedure.machine, procedure.id)
+    root = root_from(url)
+    view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
+    left = tuple(loose for step in view.steps for loose in step.leaves)
+    pages.append(Page(url, procedure.title, fill("procedure", p=view, p_loose=left, p_root=root), _contents(procedure, view, left),
+                      procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
+    offer = sheets_url(procedure)
+    files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)
+    for variant in procedure.variants:
+        at = sheet_url(procedure, variant)
+        sheet = sheet_view(lookup, variant, root_from(at), codes[variant], settings.workings)
+        files[f"{at}index.html"] = fill("sheet", title=f"{procedure.title}, {variant}, {codes[variant]}", root=root_from(at), sheet=sheet, p=sheet.procedure)
+    if lookup.derived.worked:
+        at = worked_url(procedure)
+        files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
+                                        owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
+
+
+def _contents(procedure: Procedure, view, left) -> tuple[Heading, ...]:
+    parts = [("before", words.BEFORE, True), ("needs", words.NEEDS, True), ("cautions", words.CAUTIONS, view.cautions),
+             ("figures", words.SPECS, view.specs), ("press-cards", words.CARDS, view.cards), ("torques", words.TORQUES, view.torques),
+             ("results", words.RESULTS, view.results), ("steps", words.STEPS, True), ("left-loose", words.LOOSE, left),
+             ("notes", words.NOTES, view.notes), ("corrections", words.CORRECTIONS, view.corrections)]
+    return tuple(Heading(2, anchor, title) for anchor, title, there in parts if there)
+
+
+def _home(book: Book, index: BookIndex, settings: Settings) -> Page:
+    machines = [{"id": machine.id, "title": machine.title, "href": machine_url(machine.id), "summary": machine.summary and machine.summary.text,
+                 "procedures": procedure_targets(index.order[machine.id], "")} for machine in book.machines.values()]
+    return _page("", settings.book_title, "home", None, title=settings.book_title, machines=machines, lists=home_lists(), defer=home_defer(book))
+
+
+def _shop(book: Book, index: BookIndex, settings: Settings) -> list[Page]:
+    """Presses, sources, cautions and workings, each with its list."""
+    found = []
+    for press in book.presses.values():
+        url = press_url(press.id)
+        root = root_from(url)
+        users = procedure_targets(index.press_users.get(press.id, ()), root)
+        found.append(_page(url, press.title, "press", press.place.path, press=press_view(book, press, users, root)))
+    for source in book.sources.values():
+        url = source_url(source.id)
+        found.append(_page(url, source.title, "source", source.place.path, root=root_from(url), source=source_view(source, tuple(index.rests[source.id]))))
+    for working in settings.workings.values():
+        found.append(_page(working_url(working.id), working.title, "working", None, w=working))
+    for url, title, records in (("press/", words.PRESSES, book.presses), ("source/", words.SOURCES, book.sources), ("working/", words.WORKINGS, settings.workings)):
+        targets = tuple(Target(record.title, f"{record.id}/") for record in records.values())
+        found.append(_page(url, title, "list", None, title=title, targets=targets))
+    order = {word: number for number, word in enumerate(SIGNAL_WORDS)}
+    cautions = sorted(book.cautions.values(), key=lambda caution: order[caution.word])
+    found.append(_page(CAUTIONS_URL, words.LEGEND, "cautions", "site_data/cautions.yaml", ladder=tuple(words.SIGNAL_LADDER.items()),
+                       cautions=[caution_view(book, caution, root_from(CAUTIONS_URL)) for caution in cautions]))
+    return found
+
+
+def _page(url: str, title: str, template: str, source_path: str | None, /, **values) -> Page:
+    return Page(url, title, fill(template, **values), (), source_path, title)

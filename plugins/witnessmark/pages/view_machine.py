@@ -1,0 +1,57 @@
+"""The pages of machines and of the whole book, ready to print."""
+
+from typing import NamedTuple
+
+from . import words
+from .address import CAUTIONS_URL, machine_url, procedure_url
+from .fill_template import Markup
+from .lookup import Lookup
+from .prose import Prose, plain
+from .view_procedure import VariantView, variant_view
+from .view_spec import SpecView, spec_view
+from .view_step import Target
+
+
+class CarrierView(NamedTuple):
+    id: str
+    title: str
+    told_by: str
+    variants: tuple[VariantView, ...]
+
+
+class MachineView(NamedTuple):
+    id: str
+    title: str
+    href: str
+    summary: Markup | None
+    viewpoint: Markup
+    serial_plate: Markup | None
+    carriers: tuple[CarrierView, ...]
+    places: tuple[tuple[str, str], ...]
+    procedures: tuple[Target, ...]
+    specs: tuple[SpecView, ...]
+    defer: tuple[Markup, ...]
+
+
+def machine_view(lookup: Lookup, root: str) -> MachineView:
+    machine, prose = lookup.machine, Prose(lookup, linked=False)
+    carriers = tuple(CarrierView(carrier.id, carrier.title, carrier.told_by,
+                                 tuple(variant_view(lookup, variant, prose, root) for variant in carrier.variants.values()))
+                     for carrier in machine.carriers.values())
+    return MachineView(machine.id, machine.title, root + machine_url(machine.id), prose(machine.summary), prose(machine.viewpoint),
+                       prose(machine.serial_plate), carriers, tuple((group, ", ".join(names)) for group, names in machine.places.items()),
+                       procedure_targets(lookup.index.order[machine.id], root),
+                       tuple(spec_view(lookup, spec, prose, root) for spec in machine.figures.values()), prose.all(machine.defer))
+
+
+def procedure_targets(procedures, root: str) -> tuple[Target, ...]:
+    return tuple(Target(procedure.title, root + procedure_url(procedure.machine, procedure.id)) for procedure in procedures)
+
+
+def home_defer(book) -> tuple[Markup, ...]:
+    """Each sentence of deference once, whichever machine says it."""
+    return tuple(dict.fromkeys(plain(sentence) for machine in book.machines.values() for sentence in machine.defer))
+
+
+def home_lists() -> tuple[Target, ...]:
+    return (Target(words.PRESSES, "press/"), Target(words.SOURCES, "source/"), Target(words.WORKINGS, "working/"), Target(words.LEGEND, CAUTIONS_URL))

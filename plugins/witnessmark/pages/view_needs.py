@@ -1,0 +1,54 @@
+"""What must lie ready: presses, tools, supplies and parts, each list with an explicit none."""
+
+from typing import NamedTuple
+
+from ..core.book import Book
+from ..core.procedure import Need, Procedure
+from . import words
+from .address import press_url
+from .fill_template import Markup
+from .prose import Prose
+from .view_spec import wrench_text
+
+
+class NeedView(NamedTuple):
+    """One line: how many, what, what is to be known of it."""
+
+    name: str
+    href: str
+    quantity: str
+    about: tuple[str, ...]
+    note: Markup | None
+
+
+class NeedList(NamedTuple):
+    heading: str
+    lines: tuple[NeedView, ...]
+
+
+def need_lists(book: Book, procedure: Procedure, prose: Prose, root: str) -> tuple[NeedList, ...]:
+    needs = procedure.needs
+    presses = tuple(_press(book, need, root) for need in needs.presses or ())
+    return (NeedList(words.NEED["presses"], presses),
+            *(NeedList(words.NEED[name], tuple(_need(book, need, prose) for need in getattr(needs, name) or ()))
+              for name in ("tools", "supplies", "parts")))
+
+
+def _press(book: Book, need, root: str) -> NeedView:
+    press = book.presses.get(need.press)
+    gauge = press.gauges.get(need.gauge) if press else None
+    return NeedView(press.title if press else need.press, root + press_url(need.press), "",
+                    (gauge.title if gauge else need.gauge,), None)
+
+
+def _need(book: Book, need: Need, prose: Prose) -> NeedView:
+    about = [text for text in (need.number, words.FATE.get(need.fate or ""),
+                               words.ONE_USE if need.one_use and need.fate != "one-use" else None) if text]
+    return NeedView(_name(book, need), "", need.count or "", tuple(about), prose(need.note))
+
+
+def _name(book: Book, need: Need) -> str:
+    if need.sort == "wrench":
+        return wrench_text(book, need.name, need.adapter)
+    known = {"scale": book.scales, "made": book.made_tools}.get(need.sort, {}).get(need.name)
+    return known.title if known else need.name

@@ -1,0 +1,104 @@
+"""Press cards ready to print: one for each press, gauge and machine with its own parts; donors as rows beneath."""
+
+from typing import NamedTuple
+
+from ..core.derived import Worked
+from ..core.display import five_forces
+from ..core.working import Outcome
+from . import words
+from .address import press_url
+from .cases import Told, told_apart
+from .lookup import Lookup
+
+_SHARES = (50, 75, 90, 100)
+_CARD = "press-card"
+
+
+class Mark(NamedTuple):
+    share: int
+    printed: str
+    converted: str
+
+
+class Card(NamedTuple):
+    """The needle marks for one case, or with `refusals` why there are none. `facts` are (words, text)."""
+
+    told: Told
+    marks: tuple[Mark, ...]
+    never: Mark | None
+    facts: tuple[tuple[str, str], ...]
+    forces: tuple[str, ...]
+    warnings: tuple[str, ...]
+    refusals: tuple
+
+
+class PressCards(NamedTuple):
+    """Everything for one spec on one press with one gauge."""
+
+    spec: str
+    label: str
+    press: str
+    press_id: str
+    gauge: str
+    gauge_id: str
+    href: str
+    own: tuple[Card, ...]
+    donors: tuple[Card, ...]
+
+
+def press_cards(lookup: Lookup, root: str, variant: str | None = None) -> tuple[PressCards, ...]:
+    found = []
+    for spec in lookup.procedure.specs.values():
+        if spec.kind != "press force":
+            continue
+        own, donors = (_by_gauge(lookup, spec.id, variant, own) for own in (True, False))
+        for gauge in own:
+            found.append(_cards(lookup, spec, gauge, own[gauge], donors.get(gauge, []), root, variant))
+    return tuple(found)
+
+
+def _by_gauge(lookup: Lookup, spec: str, variant: str | None, own: bool) -> dict[tuple[str, str], list]:
+    runs: dict[tuple[str, str], list] = {}
+    for combination, run in lookup.worked(spec, variant, own):
+        if run.working == _CARD:
+            runs.setdefault((run.press or "", run.gauge or ""), []).append((combination, run.outcome))
+    return runs
+
+
+def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list, root: str, variant: str | None) -> PressCards:
+    press = lookup.book.presses.get(gauge[0])
+    title = press.gauges[gauge[1]].title if press and gauge[1] in press.gauges else gauge[1]
+    main = () if variant else (lookup.machine.main.id,)
+    return PressCards(spec.id, spec.label, press.title if press else gauge[0], gauge[0], title, gauge[1], root + press_url(gauge[0]),
+                      tuple(map(_card, told_apart(lookup.machine, own))),
+                      tuple(map(_card, told_apart(lookup.machine, donors, main) if donors else ())))
+
+
+def _card(told: Told) -> Card:
+    outcome: Outcome = told.value
+    if outcome.refusals:
+        return Card(told, (), None, (), (), outcome.warnings, outcome.refusals)
+    value = {value.name: value for value in outcome.values}
+    marks = tuple(Mark(share, mark.printed, mark.converted) for share in _SHARES if (mark := value.get(f"mark at {share} %")))
+    never = value.get("never-pass mark")
+    facts = []
+    for word, name in ((words.EXACT, "exact reading"), (words.LAST_FORCE, "force at the last mark"),
+                       (words.STUD_TARGET, "draw stud stress at target"), (words.STUD_CEILING, "draw stud stress at ceiling")):
+        if name in value:
+            facts.append((word, with_converted(value[name])))
+    if "uncertainty" in value:
+        force = f", {value['uncertainty as force'].printed}" if "uncertainty as force" in value else ""
+        facts.insert(1, (words.UNCERTAIN, value["uncertainty"].printed + force))
+    if "accept band low" in value:
+        facts.append((words.ACCEPT, f"{value['accept band low'].printed} to {value['accept band high'].printed}"))
+    last = value.get("force at the last mark")
+    return Card(told, marks, Mark(0, never.printed, never.converted) if never else None, tuple(facts),
+                tuple(five_forces(last.likely, "nearest")) if last else (), outcome.warnings, ())
+
+
+def with_converted(value) -> str:
+    return f"{value.printed} ({value.converted})" if value.converted else value.printed
+
+
+def is_card(run: Worked) -> bool:
+    return run.working == _CARD

@@ -1,0 +1,146 @@
+"""The page of a procedure, ready to print."""
+
+from typing import NamedTuple
+
+from ..core.authority import Correction
+from ..core.procedure import Procedure
+from . import words
+from .address import machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, worked_url
+from .fill_template import Markup
+from .lookup import Lookup
+from .prose import Cited, Prose, cited
+from .view_caution import CautionView, caution_views
+from .view_needs import NeedList, need_lists
+from .view_press import PressCards, press_cards
+from .view_spec import SpecView, places_text, spec_view
+from .view_step import StepView, Target, step_views
+from .view_torque import Result, Torque, results, torques
+
+
+class CorrectionView(NamedTuple):
+    id: str
+    on: str
+    old: Markup
+    new: Markup
+    reason: Markup
+    evidence: Markup | None
+    by: str
+    sources: tuple[Cited, ...]
+    if_done: str
+    touches: Markup | None
+    about: tuple[Target, ...]
+
+
+class NoteView(NamedTuple):
+    id: str
+    kind: str
+    says: Markup
+    review: str
+    causes: tuple[Markup, ...]
+    leads_to: tuple[str, ...]
+
+
+class VariantView(NamedTuple):
+    """A version and how it is told: serials or a measure."""
+
+    id: str
+    title: str
+    serials: str
+    measure: str
+    summary: Markup | None
+    sheet: str
+    code: str
+
+
+class ProcedureView(NamedTuple):
+    """Shared by page and sheets up to `steps`; what only the page shows follows."""
+
+    id: str
+    title: str
+    summary: Markup | None
+    machine: str
+    machine_href: str
+    viewpoint: Markup
+    tried: str
+    badge: str
+    applies: str
+    variants: tuple[VariantView, ...]
+    after: tuple[Target, ...]
+    conditions: tuple[Markup, ...]
+    each: str
+    people: int
+    skill: Markup | None
+    time: str
+    cautions: tuple[CautionView, ...]
+    needs: tuple[NeedList, ...]
+    specs: tuple[SpecView, ...]
+    cards: tuple[PressCards, ...]
+    torques: tuple[Torque, ...]
+    steps: tuple[StepView, ...]
+    defer: tuple[Markup, ...]
+    results: tuple[Result, ...]
+    corrections: tuple[CorrectionView, ...]
+    notes: tuple[NoteView, ...]
+    was: tuple[str, ...]
+    sheets: str
+    worked: str
+    before: Target | None
+    next: Target | None
+
+
+def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str], workings) -> ProcedureView:
+    """`codes` maps variant to sheet code; `prose.variant` picks one variant, else all are shown side by side."""
+    book, machine, procedure = lookup.book, lookup.machine, lookup.procedure
+    every = set(procedure.variants) == set(machine.main.variants)
+    tried = procedure.tried
+    before, after = _neighbours(lookup, root)
+    return ProcedureView(
+        procedure.id, procedure.title, prose(procedure.summary), machine.title, root + machine_url(machine.id), prose(machine.viewpoint),
+        words.TRIED.format(serial=tried.serial, on=tried.on) if tried.serial else words.DESK, "tried" if tried.serial else "desk",
+        words.applies(", ".join(procedure.variants), every),
+        tuple(variant_view(lookup, machine.main.variants[v], prose, root, codes.get(v, "")) for v in procedure.variants if v in machine.main.variants),
+        tuple(_procedure_target(lookup, name, root) for name in procedure.after), prose.all(procedure.conditions),
+        places_text(lookup, procedure.each) if procedure.each else "", procedure.people, prose(procedure.skill),
+        procedure.time.typed() if procedure.time else "", caution_views(book, procedure.cautions),
+        need_lists(book, procedure, prose, root), tuple(spec_view(lookup, spec, prose, root) for spec in procedure.specs.values()),
+        press_cards(lookup, root, prose.variant), torques(lookup, prose.variant), step_views(lookup, prose, root), prose.all(machine.defer),
+        results(lookup, workings, prose.variant),
+        tuple(correction_view(lookup, correction, prose, root) for correction in _corrections(lookup)),
+        tuple(NoteView(note.id, note.kind, prose(note.says), note.review or "", prose.all(note.causes), note.leads_to) for note in procedure.notes),
+        procedure.was, root + sheets_url(procedure), root + worked_url(procedure) if lookup.derived.worked else "", before, after)
+
+
+def variant_view(lookup: Lookup, variant, prose, root: str, code: str = "") -> VariantView:
+    return VariantView(variant.id, variant.title, str(variant.serials) if variant.serials else "",
+                       variant.measure.typed() if variant.measure else "", prose(variant.summary),
+                       root + sheet_url(lookup.procedure, variant.id) if lookup.procedure else "", code)
+
+
+def _procedure_target(lookup: Lookup, name: str, root: str) -> Target:
+    there = lookup.book.procedures.get((lookup.machine.id, name))
+    return Target(there.title if there else name, root + procedure_url(lookup.machine.id, name))
+
+
+def _neighbours(lookup: Lookup, root: str) -> tuple[Target | None, Target | None]:
+    before, after = lookup.index.neighbours(lookup.procedure)
+    return tuple(_procedure_target(lookup, other.id, root) if other else None for other in (before, after))
+
+
+def _corrections(lookup: Lookup) -> list[Correction]:
+    return lookup.index.corrections.get(lookup.procedure.id, [])
+
+
+def correction_view(lookup: Lookup, correction: Correction, prose: Prose, root: str) -> CorrectionView:
+    about = tuple(Target(_label(lookup, reference), f"{root}{procedure_url(lookup.machine.id, reference.owner)}#{spec_anchor(reference.name)}")
+                  for reference in correction.about if reference.owner)
+    return CorrectionView(correction.id, correction.on, prose(correction.old), prose(correction.new), prose(correction.reason),
+                          prose(correction.evidence), correction.by or "",
+                          tuple(cited(lookup.book, citation, root) for citation in correction.sources),
+                          words.IF_ALREADY_DONE[correction.if_already_done], prose(correction.touches), about)
+
+
+def _label(lookup: Lookup, reference) -> str:
+    procedure: Procedure | None = lookup.book.procedures.get((lookup.machine.id, reference.owner))
+    spec = procedure.specs.get(reference.name) if procedure else None
+    return spec.label if spec else str(reference)
+

@@ -1,0 +1,47 @@
+"""The sheet of one procedure for one variant: the procedure's view with what paper needs besides."""
+
+from typing import NamedTuple
+
+from . import words
+from .lookup import Lookup
+from .prose import Prose
+from .view_procedure import ProcedureView, VariantView, procedure_view
+from .view_spec import Conflict
+from .view_step import LooseView, Target
+
+
+class Footnote(NamedTuple):
+    mark: str
+    conflict: Conflict
+
+
+class SheetView(NamedTuple):
+    """`boxes` counts what is ticked; `left` are the loose ends still open when the sheet is done."""
+
+    procedure: ProcedureView
+    variant: VariantView
+    code: str
+    places: tuple[str, ...]
+    boxes: int
+    left: tuple[LooseView, ...]
+    left_words: str
+    skipped: str
+    footnotes: tuple[Footnote, ...]
+    back: Target
+
+
+def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> SheetView:
+    prose = Prose(lookup, linked=False, variant=variant)
+    view = procedure_view(lookup, prose, root, {variant: code}, workings)
+    closed = {name.rpartition("/")[2] for step in lookup.procedure.steps for name in step.closes}
+    left = tuple(loose for step in view.steps for loose in step.leaves if loose.id not in closed)
+    shown = {step.number for step in view.steps}
+    skipped = ", ".join(str(number) for number in range(1, len(lookup.procedure.steps) + 1) if number not in shown)
+    conflicts = dict.fromkeys(conflict for spec in view.specs for conflict in spec.conflicts)
+    footnotes = tuple(Footnote(conflict.id, conflict) for conflict in conflicts)
+    mine = next(v for v in view.variants if v.id == variant)
+    ready = sum(len(needs.lines) for needs in view.needs)
+    places = lookup.machine.places.get(lookup.procedure.each or "", ())
+    return SheetView(view, mine, code, places, ready + sum(step.boxes for step in view.steps), left,
+                     f"{words.SHEET_LEFT}: " + "; ".join(loose.state.striptags().rstrip(".") for loose in left) if left else words.SHEET_NOTHING_LEFT,
+                     skipped, footnotes, Target(view.title, "../../"))

@@ -1,0 +1,120 @@
+"""Specs ready to print: each figure in its role, for each case, with whose it is."""
+
+from typing import NamedTuple
+
+from ..core.book import Book
+from ..core.figure import Figure, Spec
+from . import words
+from .address import result_anchor, spec_anchor
+from .fill_template import Markup
+from .lookup import FigureView, Lookup
+from .prose import Cited, Prose, cited
+
+
+class FigureRow(NamedTuple):
+    """One figure of a spec. `struck` holds the words that go with a figure printed struck through."""
+
+    view: FigureView
+    role_word: str
+    sources: tuple[Cited, ...]
+    condition: str
+    because: Markup | None
+    struck: str
+    in_doubt: Markup | None
+    found_by: Markup | None
+    unknown: bool
+    conflict: str
+    derived_from: tuple[tuple[str, str], ...]
+
+
+class Conflict(NamedTuple):
+    id: str
+    printed: Markup
+    why: Markup
+    sides: tuple[tuple[Markup, Cited | None], ...]
+
+
+class SpecView(NamedTuple):
+    """`details` are (words, text or cases) lines under the label."""
+
+    id: str
+    anchor: str
+    was: tuple[str, ...]
+    label: str
+    kind: str
+    condition: str
+    details: tuple[tuple[str, object], ...]
+    rows: tuple[FigureRow, ...]
+    limited: Markup | None
+    note: Markup | None
+    conflicts: tuple[Conflict, ...]
+
+
+def spec_view(lookup: Lookup, spec: Spec, prose: Prose, root: str) -> SpecView:
+    """In-force figures first, then those kept for the record, each in the author's order."""
+    rows = [row for figure in sorted(spec.figures, key=lambda figure: figure.kept_for_record is not None)
+            if (row := _row(lookup, spec, figure, prose, root)) is not None]
+    owner = lookup.procedure.id if lookup.procedure else lookup.machine.id
+    kept = dict.fromkeys([*(figure.kept_for_record for figure in spec.figures if figure.kept_for_record),
+                          *lookup.index.conflicts.get((owner, spec.id), ())])
+    conflicts = tuple(conflict_view(lookup.book, name, prose, root) for name in kept if name in lookup.book.conflicts)
+    return SpecView(spec.id, spec_anchor(spec.id), spec.was, spec.label, spec.kind, spec.condition or "",
+                    tuple(_details(lookup, spec, prose.variant)), tuple(rows), prose(spec.limited_by), prose(spec.note), conflicts)
+
+
+def _row(lookup: Lookup, spec: Spec, figure: Figure, prose: Prose, root: str) -> FigureRow | None:
+    cases = tuple(told for told in lookup.cases(spec, figure, prose.variant) if told.value.state != "none")
+    if not cases:
+        return None
+    struck = words.KEPT if figure.kept_for_record else words.SUPERSEDED if figure.superseded_by else ""
+    sources = tuple(cited(lookup.book, citation, root) for citation in figure.sources)
+    derived_from = tuple(dict.fromkeys(
+        (str(reference), f"#{result_anchor(reference.name)}") for reference in figure.comes_from.values())) if figure.comes_from else ()
+    condition = ", ".join(filter(None, [figure.condition, figure.when]))
+    view = FigureView(spec.id, figure.role, " ".join(figure.was + spec.was), "", cases)
+    return FigureRow(view, words.ROLE[figure.role], sources, condition, prose(figure.because), struck, prose(figure.in_doubt),
+                     prose(figure.to_be_found_by), any(told.value.state == "unknown" for told in cases),
+                     figure.kept_for_record or "", derived_from)
+
+
+def _details(lookup: Lookup, spec: Spec, variant: str | None):
+    for word, varies, text in ((words.THREAD, spec.thread, lambda thread: thread.text if thread else words.NONE),
+                               (words.GRADE, spec.grade, str), (words.SURFACE, spec.surface, lambda s: _surface(lookup.book, s))):
+        if cases := lookup.told(varies, variant, text):
+            yield word, cases
+    if spec.at_radius:
+        yield words.AT_RADIUS, spec.at_radius.typed()
+    if spec.places:
+        yield words.EACH, places_text(lookup, spec.places)
+    if spec.viewpoint:
+        yield words.LEFT_RIGHT, spec.viewpoint
+    if spec.wrench:
+        yield words.WRENCH, wrench_text(lookup.book, spec.wrench, spec.adapter)
+    if spec.passes:
+        yield words.PASSES, ", ".join(quantity.typed() for quantity in spec.passes)
+    elif spec.pass_count:
+        yield words.PASSES, str(spec.pass_count)
+    if spec.must_not_outpull:
+        yield words.OUTPULL, str(spec.must_not_outpull)
+
+
+def _surface(book: Book, surface: str) -> str:
+    return book.surfaces[surface].title.lower() if surface in book.surfaces else surface
+
+
+def wrench_text(book: Book, wrench: str, adapter: str | None) -> str:
+    title = book.wrenches[wrench].title if wrench in book.wrenches else wrench
+    if not adapter:
+        return f"{title} ({wrench})"
+    return f"{title} ({wrench}), {book.adapters[adapter].title if adapter in book.adapters else adapter}"
+
+
+def places_text(lookup: Lookup, group: str) -> str:
+    names = lookup.machine.places.get(group, ())
+    return f"{group}: {', '.join(names)}" if names else group
+
+
+def conflict_view(book: Book, conflict_id: str, prose, root: str) -> Conflict:
+    conflict = book.conflicts[conflict_id]
+    sides = tuple((prose(side.says), cited(book, side.source, root)) for side in conflict.sides)
+    return Conflict(conflict.id, prose(conflict.printed), prose(conflict.why), sides)

@@ -1,0 +1,144 @@
+"""Steps ready to print, for the page (all variants) or for a sheet (one)."""
+
+from typing import NamedTuple
+
+from ..core.procedure import LooseEnd, Procedure, Record, Step
+from . import words
+from .address import procedure_url, step_anchor
+from .fill_template import Markup
+from .lookup import FigureView, Lookup
+from .prose import Prose
+from .view_caution import CautionView, caution_views
+
+
+class Target(NamedTuple):
+    """Where a reader is sent: `text` such as "step 4" and a link."""
+
+    text: str
+    href: str
+
+
+class RecordView(NamedTuple):
+    """A value to write down at each place; `figures` are what it must be, shown small beside the blank."""
+
+    label: str
+    places: tuple[str, ...]
+    figures: tuple[tuple[str, FigureView], ...]
+    above: Markup | None
+    below: Markup | None
+    go_to: tuple[Target, ...]
+
+
+class LooseView(NamedTuple):
+    id: str
+    state: Markup
+    because: Markup
+    if_forgotten: Markup
+    never: tuple[str, ...]
+    places: tuple[str, ...]
+    closes_in: Target | None
+    tag: str
+
+
+class StepView(NamedTuple):
+    id: str
+    anchor: str
+    was: tuple[str, ...]
+    number: int
+    do: Markup
+    check: Markup | None
+    if_outside: Markup | None
+    go_to: tuple[Target, ...]
+    cautions: tuple[CautionView, ...]
+    places: tuple[str, ...]
+    group: str
+    at: str
+    only: str
+    acts: tuple[str, ...]
+    opens_up: tuple[str, ...]
+    records: tuple[RecordView, ...]
+    picture: tuple[str, str] | None
+    hold: Markup | None
+    leaves: tuple[LooseView, ...]
+    closes: tuple[Markup | str, ...]
+    second_person: bool
+    note: Markup | None
+
+    @property
+    def boxes(self) -> int:
+        """What is ticked on a sheet: one box for each place, one for a hold point."""
+        return max(len(self.places), 1) + (self.hold is not None)
+
+
+def step_views(lookup: Lookup, prose: Prose, root: str) -> tuple[StepView, ...]:
+    """With a variant in `prose`, the steps that hold for it under the numbers they have on the page."""
+    variant = prose.variant
+    return tuple(_step(lookup, step, number, prose, root) for number, step in enumerate(lookup.procedure.steps, 1)
+                 if variant is None or holds_for(lookup, step, variant))
+
+
+def holds_for(lookup: Lookup, step: Step, variant: str) -> bool:
+    """Whether a step that is for some variants only is for this one."""
+    serials = lookup.machine.main.variants[variant].serials
+    return not step.only or any(
+        selector.text == variant or (selector.serials and serials and selector.serials.covers(serials)) for selector in step.only)
+
+
+def _step(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> StepView:
+    machine, procedure = lookup.machine, lookup.procedure
+    group = step.each or ""
+    return StepView(
+        step.id, step_anchor(step.id), step.was, number, prose(step.do), prose(step.check), prose(step.if_outside),
+        tuple(target(procedure, name, root) for name in step.go_to), caution_views(lookup.book, step.cautions),
+        machine.places.get(group, ()), group, step.at or "", ", ".join(selector.text for selector in step.only),
+        tuple(map(str, step.acts)), step.opens_up, tuple(_record(lookup, record, step, prose, root) for record in step.records),
+        (step.picture.file, step.picture.shows) if step.picture else None, prose(step.hold_point),
+        tuple(loose_view(lookup, loose, prose, root) for loose in step.leaves),
+        tuple(_closed(lookup, name, prose) for name in step.closes), step.second_person, prose(step.note))
+
+
+def target(procedure: Procedure, name: str, root: str) -> Target:
+    """`clean` or `final-drive-build#shim`: a step of this procedure or of another one of the machine."""
+    owner, _, step = name.rpartition("#")
+    if owner and owner != procedure.id:
+        return Target(f"{owner}, {step}", f"{root}{procedure_url(procedure.machine, owner)}#{step_anchor(step)}")
+    number = next((str(n) for n, known in enumerate(procedure.steps, 1) if known.id == step), step)
+    return Target(f"{words.STEP} {number}", f"#{step_anchor(step)}")
+
+
+def _record(lookup: Lookup, record: Record, step: Step, prose: Prose, root: str) -> RecordView:
+    places = lookup.machine.places.get(record.places or step.each or "", ())
+    outside = record.if_outside
+    return RecordView(record.label, places, _wanted(lookup, record, prose), prose(outside.above) if outside else None,
+                      prose(outside.below) if outside else None,
+                      tuple(target(lookup.procedure, name, root) for name in outside.go_to) if outside else ())
+
+
+def _wanted(lookup: Lookup, record: Record, prose: Prose) -> tuple[tuple[str, FigureView], ...]:
+    """What the measured value is held against: every role in force of its spec, or the figure it names."""
+    if record.spec is None:
+        return ()
+    reference, home = record.spec, lookup.of(record.spec.owner)
+    spec = lookup.book.target(reference, lookup.procedure)
+    if reference.part is None and hasattr(spec, "figures"):
+        variant = prose.variant if prose.variant in home.variants else None
+        return tuple((words.ROLE[figure.role], FigureView(spec.id, figure.role, " ".join(figure.was), "", cases))
+                     for figure in spec.figures if figure.in_force() or figure.in_doubt
+                     if (cases := tuple(told for told in home.cases(spec, figure, variant) if told.value.state != "none")))
+    view = lookup.reference(reference, prose.variant)
+    return ((words.ROLE.get(view.role, ""), view),) if view else ()
+
+
+def loose_view(lookup: Lookup, loose: LooseEnd, prose: Prose, root: str) -> LooseView:
+    closes_in = None
+    if loose.closes_in:
+        there = lookup.book.procedures.get((lookup.machine.id, loose.closes_in))
+        closes_in = Target(there.title if there else loose.closes_in, root + procedure_url(lookup.machine.id, loose.closes_in))
+    return LooseView(loose.id, prose(loose.state), prose(loose.because), prose(loose.if_forgotten),
+                     tuple(map(str, loose.never_while_open)), lookup.machine.places.get(loose.each or "", ()), closes_in, loose.tag or "")
+
+
+def _closed(lookup: Lookup, name: str, prose: Prose) -> Markup | str:
+    """What a step closes, in the words of the step that left it."""
+    found = lookup.index.loose_ends.get((lookup.machine.id, name.rpartition("/")[2]))
+    return prose(found[1].state) if found else name

@@ -1,0 +1,77 @@
+"""Torques judged and set on the wrench, and the other results worked out in a procedure, ready to print."""
+
+from typing import NamedTuple
+
+from ..core.working import Outcome
+from . import words
+from .address import result_anchor
+from .cases import Told, told_apart
+from .lookup import Lookup
+from .view_press import with_converted
+from .view_spec import wrench_text
+
+_TORQUE = "tightening-torque"
+
+
+class Judgement(NamedTuple):
+    """One torque in one case: what to set (with passes), what it pulls, or why not."""
+
+    told: Told
+    torque: str
+    setting: str
+    delivers: str
+    passes: tuple[str, ...]
+    facts: tuple[tuple[str, str], ...]
+    warnings: tuple[str, ...]
+    refusals: tuple
+
+
+class Torque(NamedTuple):
+    spec: str
+    label: str
+    wrench: str
+    cases: tuple[Judgement, ...]
+
+
+class Result(NamedTuple):
+    """A computed result: in each case its values as (name, printed, converted)."""
+
+    id: str
+    anchor: str
+    was: str
+    title: str
+    cases: tuple[Told, ...]
+
+
+def torques(lookup: Lookup, variant: str | None = None) -> tuple[Torque, ...]:
+    found = []
+    for spec in lookup.procedure.specs.values():
+        if spec.kind != "torque":
+            continue
+        runs = [(combination, run.outcome) for combination, run in lookup.worked(spec.id, variant) if run.working == _TORQUE]
+        if runs:
+            wrench = wrench_text(lookup.book, spec.wrench, spec.adapter) if spec.wrench else words.NONE
+            found.append(Torque(spec.id, spec.label, wrench, tuple(map(_judgement, told_apart(lookup.machine, runs)))))
+    return tuple(found)
+
+
+def _judgement(told: Told) -> Judgement:
+    outcome: Outcome = told.value
+    value = {value.name: value for value in outcome.values}
+    text = {name: with_converted(value) for name, value in value.items()}
+    facts = [(word, text[name]) for word, name in ((words.CLAMP, "clamp"), (words.PRESS_SHARE, "worst share of press force")) if name in text]
+    if "share of proof" in text:
+        facts.append((words.PROOF, f"{text['share of proof']} ({text.get('worst share of proof', '')})"))
+    passes = tuple(value[name].printed for name in (f"pass {n}" for n in range(1, 5)) if name in value)
+    return Judgement(told, text.get("torque", ""), text.get("setting", ""), text.get("delivered torque", ""), passes,
+                     tuple(facts), outcome.warnings, outcome.refusals)
+
+
+def results(lookup: Lookup, workings, variant: str | None = None) -> tuple[Result, ...]:
+    found = []
+    for computed in lookup.procedure.computed.values():
+        runs = [(combination, run.outcome) for combination, run in lookup.worked(computed.id, variant)]
+        title = workings[computed.working].title if computed.working in workings else computed.working
+        found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), title,
+                            told_apart(lookup.machine, runs)))
+    return tuple(found)

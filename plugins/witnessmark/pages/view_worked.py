@@ -1,0 +1,74 @@
+"""How each derived figure of a procedure was worked out, ready to print."""
+
+from typing import NamedTuple
+
+from ..core.derived import Worked
+from .address import working_url
+from .cases import Told, told_apart
+from .lookup import Lookup
+
+
+class RunView(NamedTuple):
+    """One run for one case: inputs as (name, text, place, link), then lines, values, refusals."""
+
+    title: str
+    told: Told
+    press: str
+    gauge: str
+    inputs: tuple[tuple[str, str, str, str], ...]
+    lines: tuple
+    values: tuple
+    refusals: tuple
+    warnings: tuple[str, ...]
+
+
+class OwnerView(NamedTuple):
+    """All runs of one working for one spec or computed result."""
+
+    id: str
+    label: str
+    working: str
+    manual: str
+    source: str
+    runs: tuple[RunView, ...]
+
+
+def owner_views(lookup: Lookup, workings, root: str, repo_edit_base: str | None) -> tuple[OwnerView, ...]:
+    procedure = lookup.procedure
+    labels = {**{spec.id: spec.label for spec in procedure.specs.values()}, **{computed: computed for computed in procedure.computed}}
+    return tuple(view for owner, label in labels.items() for view in _of(lookup, owner, label, workings, root, repo_edit_base))
+
+
+def _of(lookup: Lookup, owner: str, label: str, workings, root: str, repo_edit_base: str | None):
+    groups: dict[tuple[str, str, str], list[tuple[dict, Worked]]] = {}
+    for combination, run in lookup.worked(owner):
+        groups.setdefault((run.working, run.press or "", run.gauge or ""), []).append((combination, run))
+    by_working: dict[str, list[RunView]] = {}
+    for (working, press, gauge), runs in groups.items():
+        title = ", ".join(filter(None, [lookup.book.presses[press].title if press in lookup.book.presses else press, gauge]))
+        told = told_apart(lookup.machine, [(combination, _Run(run)) for combination, run in runs])
+        by_working.setdefault(working, []).extend(_run(one, title or label, repo_edit_base) for one in told)
+    for working, views in by_working.items():
+        known = workings.get(working)
+        yield OwnerView(owner, label, known.title if known else working, root + working_url(working), known.source if known else "", tuple(views))
+
+
+class _Run:
+    """Equal when inputs and outcome are: the combination a run was made for does not count."""
+
+    def __init__(self, run: Worked):
+        self.run = run
+
+    def __eq__(self, other) -> bool:
+        return self.run.inputs == other.run.inputs and self.run.outcome == other.run.outcome
+
+
+def _run(told: Told, title: str, repo_edit_base: str | None) -> RunView:
+    run = told.value.run
+    inputs = []
+    for name, text in run.inputs.items():
+        place = run.input_places.get(name)
+        href = repo_edit_base + place.path if place and repo_edit_base else ""
+        inputs.append((name, text, f"{place.path}:{place.line}" if place else "", href))
+    return RunView(": ".join(filter(None, [title, told.label])), told, run.press or "", run.gauge or "", tuple(inputs), run.outcome.lines,
+                   run.outcome.values, run.outcome.refusals, run.outcome.warnings)
