@@ -74,7 +74,7 @@ def _tree(file: SourceFile, report: Report) -> Node | None:
 
 def _id(path: str, node: Node, report: Report) -> str | None:
     name = path.rpartition("/")[2]
-    return Identifier().of_text(name, node, report)
+    return Identifier(page=True).of_text(name, node, report)
 
 
 def _into(book: Book, path: str, node: Node, report: Report) -> None:

@@ -21,7 +21,7 @@ class _SerialsShape(Shape):
 
 _VARIANT = Fields("a variant", {"title": Text(), "serials": _SerialsShape(), "measure": Measure("length"),
                                 "summary": Says()})
-_CARRIER = Fields("a carrier", {"title": Text(), "told by": Text(), "variants": map_of(_VARIANT)},
+_CARRIER = Fields("a carrier", {"title": Text(), "told by": Text(), "variants": map_of(_VARIANT, name=Identifier(page=True))},
                   ("title", "told by", "variants"))
 MACHINE = Fields("a machine", {
     "title": Text(), "summary": Says(), "viewpoint": Says(), "serial plate": Says(), "carriers": map_of(_CARRIER),

@@ -93,7 +93,7 @@ def _quantity_of(kind: str | None):
         if type(node) is not Scalar:
             return wrong_shape(node, report, "one figure with its unit")
         text = " ".join(node.text.split())
-        if text == "" and node.bare:
+        if not text:
             report.error(node.place, "empty-value", "nothing stands here", "write the figure, or 'not known yet'")
             return None
         if text == "not known yet":

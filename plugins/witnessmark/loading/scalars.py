@@ -31,13 +31,16 @@ class Text(Shape):
 
 @dataclass(frozen=True)
 class Identifier(Shape):
+    """An id. `page` is True where it becomes part of an address, so that the site's own pages must not be hit."""
+
     wanted: str = "a short name of letters, digits and dashes"
+    page: bool = False
 
     def of_text(self, text, node, report):
         if not _IDENTIFIER.fullmatch(text):
             report.error(node.place, "bad-id", f"'{text}' cannot be a name", f"write {self.wanted}")
             return None
-        if text in RESERVED:
+        if self.page and text in RESERVED:
             report.error(node.place, "reserved-id", f"'{text}' is kept for the site's own pages", "choose another name")
             return None
         return text

@@ -30,7 +30,7 @@ class Shape:
     def read(self, node: Node, report: Report) -> Any:
         if type(node) is not Scalar:
             return wrong_shape(node, report, self.wanted)
-        if node.text == "" and node.bare:
+        if not node.text.strip():
             report.error(node.place, "empty-value", "nothing stands here",
                          f"write {self.wanted}, or 'none' where nothing is needed")
             return None
@@ -71,7 +71,7 @@ class Raw(Shape):
     """The node itself: its reader needs to know more first."""
 
     def read(self, node, report):
-        if type(node) is Scalar and node.text == "" and node.bare:
+        if type(node) is Scalar and not node.text.strip():
             return super().read(node, report)
         return node
 

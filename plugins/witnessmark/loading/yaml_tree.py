@@ -23,9 +23,9 @@ class Node:
 
 
 class Scalar(Node):
-    """`text` as written; `bare` is False for quoted text and blocks."""
+    """`text` as written, before anyone decides what it means."""
 
-    __slots__ = ("text", "bare", "end")
+    __slots__ = ("text",)
 
 
 class Sequence(Node):
@@ -66,8 +66,7 @@ def _build(path: str, text: str) -> Node | None:
         kind = type(event)
         if kind is yaml.ScalarEvent:
             node = Scalar()
-            node.text, node.bare = event.value, event.style is None
-            node.end = event.end_mark.line + 1
+            node.text = event.value
         elif kind is yaml.MappingStartEvent:
             node = Mapping()
             node.entries, node.flow, node.pending = [], bool(event.flow_style), None

@@ -1,0 +1,54 @@
+"""The sheet code changes with all that is acted on, and with nothing else."""
+
+import pytest
+from small_book import PROCEDURE, SITE_DATA, sources
+
+from witnessmark.core.record import fingerprint, sheet_record
+from witnessmark.loading.load_book import load_book
+from witnessmark.workings.derive import derive_book
+
+
+def code(procedure: str = PROCEDURE, variant: str = "late", **changed: str) -> str:
+    book, found = load_book(sources(procedure, **changed))
+    assert not found
+    derived, found = derive_book(book)
+    assert not found
+    key = ("hoist", "drum")
+    return fingerprint(sheet_record(book, book.procedures[key], derived[key], variant))
+
+
+WORDING = [("Tighten the bolts to", "Pull the bolts up to"), ("label: Cap bolt", "label: Bolt of the cap"),
+           ("title: Press the drum", "title: Pressing the drum"), ("people: 2\n", "people: 2   # two of you\n"),
+           ("because: The drum may come off again.", "because: It may have to come off.")]
+ACTED_ON = [("55 lbf·ft", "50 lbf·ft"), ("is: 14 short ton", "is: 13 short ton"), ("late: 10 short ton", "late: 9 short ton"),
+            ("grade: 5", "grade: 8"), ("surface: oiled\n", "surface: oiled\n    condition: warm\n"),
+            ("cautions: [HZ-1]", "cautions: none"), ("people: 2", "people: 3"), ("never while open: [run]", "never while open: [turn by power]"),
+            ("to {bolt}.", "to {bolt}, 3 times."), ("    cautions: [HZ-1]\n", "    cautions: [HZ-1]\n    hold point: Look along the hub.\n"),
+            ("kept for the record: CF-9", "superseded by: COR-9")]
+
+
+@pytest.mark.parametrize("old, new", WORDING)
+def test_a_wording_fix_keeps_the_code(old, new):
+    assert PROCEDURE.count(old) == 1
+    assert code(PROCEDURE.replace(old, new)) == code()
+
+
+@pytest.mark.parametrize("old, new", ACTED_ON)
+def test_a_change_of_what_is_acted_on_changes_the_code(old, new):
+    assert PROCEDURE.count(old) == 1
+    assert code(PROCEDURE.replace(old, new)) != code()
+
+
+def test_another_division_of_the_gauge_changes_the_code():
+    coarse = SITE_DATA["site_data/presses.yaml"].replace("division: 100 psi", "division: 200 psi")
+    assert "200 psi" in coarse and code(presses=coarse) != code()
+
+
+def test_a_change_to_one_variant_leaves_the_other_sheet_true():
+    changed = PROCEDURE.replace("late: 10 short ton", "late: 9 short ton")
+    assert code(changed, "early") == code(variant="early")
+    assert code(changed, "late") != code(variant="late")
+
+
+def test_the_code_is_short_and_free_of_look_alikes():
+    assert len(code()) == 9 and not set(code()) & set("ILOU")
