@@ -130,5 +130,5 @@ def _text(sentence: Sentence | None) -> str | None:
     return sentence.text if sentence else None
 
 
-def _cited(citation: Citation | None) -> Cited | None:
+def _cited(citation: Citation | None) -> dict | None:
     return citation and {"source": citation.source, "where": citation.where}

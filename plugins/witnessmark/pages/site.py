@@ -67,7 +67,8 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     """Every page and file of the book. The same book gives the same bytes."""
     index = BookIndex(book)
     pages: list[Page] = [_home(book, index, settings)]
-    files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()}
+    files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()
+                                      if not path.endswith(".json")}
     for machine in book.machines.values():
         lookup = Lookup(book, index, derived, machine)
         url = machine_url(machine.id)
