@@ -1,0 +1,82 @@
+"""The command: what it prints and how it ends."""
+
+import json
+from pathlib import Path
+
+import pytest
+from small_book import PROCEDURE, sources
+
+from witnessmark.cli import main
+
+CARD = ["work", "press-card", "area=10.97 in2", "rated pressure=9100 psi", "full scale=10000 psi", "division=100 psi",
+        "accuracy=1.5 %", "target=18 long ton", "floor=14.9 long ton"]
+
+
+def book(folder: Path, procedure: str = PROCEDURE) -> Path:
+    for file in sources(procedure):
+        path = folder / file.path
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(file.text, encoding="utf-8")
+    return folder
+
+
+def test_a_clean_book_ends_well(tmp_path, capsys):
+    assert main(["check", str(book(tmp_path))]) == 0
+    assert capsys.readouterr().out == "1 procedure: no findings\n"
+
+
+def test_a_slip_is_one_line_with_a_path_inside_the_book(tmp_path, capsys):
+    assert main(["check", str(book(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7")))]) == 1
+    assert capsys.readouterr().out.splitlines() == [
+        "procedures/hoist/drum.yaml:34:5: error: there is no caution 'HZ-7', did you mean 'HZ-1'? [unknown-reference]",
+        "1 procedure: 1 finding"]
+
+
+def test_findings_as_json(tmp_path, capsys):
+    main(["check", "--format", "json", str(book(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7")))])
+    [finding] = json.loads(capsys.readouterr().out)
+    assert finding["place"] == {"path": "procedures/hoist/drum.yaml", "line": 34, "column": 5}
+
+
+def test_a_folder_that_is_no_book_could_not_run(tmp_path, capsys):
+    assert main(["check", str(tmp_path)]) == 2
+    assert "is no book" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name, text", [("wide.yaml", b"title: \xff\xfe"), ("big.yaml", b"#" * 1_000_001),
+                                        ("nul.yaml", b"title: a\0b"), ("bidi.yaml", "title: a\u202eb".encode())])
+def test_a_file_that_is_no_text_is_a_finding(tmp_path, capsys, name, text):
+    (book(tmp_path) / "procedures/hoist" / name).write_bytes(text)
+    assert main(["check", str(tmp_path)]) == 1
+    assert f"procedures/hoist/{name}:1:1: error: " in capsys.readouterr().out
+
+
+def test_a_link_out_of_the_book_is_not_followed(tmp_path, capsys):
+    secret = tmp_path / "secret.yaml"
+    secret.write_text("title: secret")
+    (book(tmp_path / "book") / "procedures/hoist/link.yaml").symlink_to(secret)
+    assert main(["check", str(tmp_path / "book")]) == 1
+    assert "leaves the book" in capsys.readouterr().out
+
+
+def test_work_prints_marks_and_source(capsys):
+    assert main([*CARD, "ceiling=22 long ton"]) == 0
+    printed = capsys.readouterr().out
+    assert "mark at 100 %: 3600 psi" in printed and "never-pass mark: 4300 psi" in printed and "Source: " in printed
+
+
+def test_work_refuses_aloud_and_ends_with_one(capsys):
+    assert main([*CARD, "ceiling=18 long ton"]) == 1
+    assert "REFUSED: " in capsys.readouterr().out
+
+
+def test_work_names_what_is_missing_with_an_example(capsys):
+    assert main(["work", "taper-grip", "taper=1:12"]) == 2
+    assert "needs 'mean diameter'" in capsys.readouterr().err
+
+
+def test_explain_knows_rules_and_workings_and_says_so_of_others(capsys):
+    assert main(["explain", "press-card"]) == 0
+    assert main(["explain", "limits-in-order"]) == 0
+    assert main(["explain", "pres-card"]) == 2
+    assert "did you mean 'press-card'?" in capsys.readouterr().err
