@@ -35,16 +35,11 @@ class Run:
     memory: float
 
 
-@dataclass(frozen=True)
-class Site:
-    """Pages and their median weight, the search data as a whole and what one reader fetches to begin, in kB."""
-
-    pages: int
-    page: float
-    page_packed: float
-    search: float
-    search_packed: float
-    search_first_packed: float
+# Where each kind of page stands in either site.
+PAGES = {
+    "witnessmark": ("machine-*/job-*/index.html", "machine-*/job-*/sheet/*/index.html"),
+    "plain": ("machine-*/job-????/index.html", "machine-*/job-*-checklist/index.html"),
+}
 
 
 def measured(command: list[str], folder: Path) -> Run:
@@ -63,14 +58,14 @@ def measured(command: list[str], folder: Path) -> Run:
     return Run(wall, usage.ru_utime + usage.ru_stime, usage.ru_maxrss / scale)
 
 
-def weighed(site: Path) -> Site:
-    pages = sorted((page.stat().st_size, page) for page in site.rglob("*.html"))
-    size, middle = pages[len(pages) // 2]
-    data = sorted((site / "search").rglob("*.json"))
-    first = [file for file in data if file.stem in {"index", "search_index"}]
-    return Site(
-        len(pages), size / 1e3, packed([middle]), sum(file.stat().st_size for file in data) / 1e3, packed(data), packed(first)
-    )
+def middle(site: Path, pattern: str) -> list[Path]:
+    """The page of median weight among those that match; [] when there is none."""
+    pages = sorted(site.glob(pattern), key=lambda page: (page.stat().st_size, page))
+    return pages[len(pages) // 2 : len(pages) // 2 + 1]
+
+
+def raw(files: list[Path]) -> float:
+    return sum(file.stat().st_size for file in files) / 1e3
 
 
 def packed(files: list[Path]) -> float:
@@ -98,13 +93,14 @@ def show(folder: Path, size: int, best: dict[str, Run]) -> None:
         print(f"  {name:12} {run.wall:8.2f} {run.processor:12.2f} {run.memory:8.0f}")
     ours, plain = best["witnessmark"], best["plain"]
     print(f"  {'ours / plain':12} {ours.wall / plain.wall:8.2f} {ours.processor / plain.processor:12.2f} {ours.memory / plain.memory:8.2f}")
-    print(f"  {'kB':12} {'pages':>6} {'a page':>8} {'gzip':>7} {'search':>9} {'gzip':>8} {'to begin, gzip':>15}")
-    for name in ("witnessmark", "plain"):
-        site = weighed(folder / name / "site")
-        print(
-            f"  {name:12} {site.pages:6} {site.page:8.1f} {site.page_packed:7.1f} {site.search:9.1f} "
-            f"{site.search_packed:8.1f} {site.search_first_packed:15.1f}"
-        )
+    print("  kB raw / gzip   files  median page       checklist         search data       of it to begin")
+    for name, patterns in PAGES.items():
+        site = folder / name / "site"
+        data = sorted((site / "search").rglob("*.json"))
+        begin = [file for file in data if file.stem in {"index", "search_index"}]
+        weights = [middle(site, pattern) for pattern in patterns] + [data, begin]
+        columns = "  ".join(f"{raw(files):7.1f} / {packed(files):6.1f}" for files in weights)
+        print(f"  {name:12} {len(list(site.rglob('*.html'))):8}  {columns}")
 
 
 def growth(results: dict[int, dict[str, Run]]) -> None:

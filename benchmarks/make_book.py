@@ -233,6 +233,7 @@ docs_dir: procedures
 theme:
   name: material
   font: false
+  features: [navigation.prune]
 plugins:
   - witnessmark
 """
