@@ -5,6 +5,7 @@ from typing import Any, NamedTuple, Sequence
 
 from ..core.machine import Machine
 from ..core.variation import Combination
+from . import words
 
 
 class Told(NamedTuple):
@@ -55,16 +56,25 @@ def _grouped(values, chosen) -> list | None:
 
 def _told(machine: Machine, chosen, keys, held, value) -> Told:
     main = machine.main.id
-    labels = ", ".join(_label(machine, chosen, key) for key in keys)
     case = " ".join(f"{carrier}:{variant}" for key in keys for carrier, variant in zip(chosen, key) if carrier != main)
-    return Told(labels, _variants(machine, held), case, value)
+    return Told(_label(machine, chosen, keys), _variants(machine, held), case, value)
 
 
-def _label(machine: Machine, chosen, key) -> str:
+def _label(machine: Machine, chosen, keys) -> str:
+    """`24-A, 24-B`, `fly-crank 24-A`, or `24-A with fly-crank 24-B or 24-C`; keys that share all but the last are joined."""
     main = machine.main.id
-    own = [variant for carrier, variant in zip(chosen, key) if carrier == main]
-    others = [f"{machine.carriers[carrier].title.lower()} {variant}" for carrier, variant in zip(chosen, key) if carrier != main]
-    return " with ".join(filter(None, [" ".join(own), " and ".join(others)]))
+    by_head: dict[tuple, list[str]] = {}
+    for key in keys:
+        by_head.setdefault(key[:-1], []).append(key[-1])
+    if chosen == (main,):
+        return ", ".join(by_head[()])
+    labels = []
+    for head, last in by_head.items():
+        own = [variant for carrier, variant in zip(chosen, head) if carrier == main]
+        others = [f"{machine.carriers[carrier].title.lower()} {variant}" for carrier, variant in zip(chosen, head) if carrier != main]
+        others.append(f"{machine.carriers[chosen[-1]].title.lower()} {words.either(last)}")
+        labels.append(" with ".join(filter(None, [" ".join(own), " and ".join(others)])))
+    return "; ".join(labels)
 
 
 def _variants(machine: Machine, held) -> str:

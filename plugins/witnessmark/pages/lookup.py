@@ -21,7 +21,7 @@ _CONVERTED: dict[tuple[str, str, str], str] = {}
 
 
 class Shown(NamedTuple):
-    """`printed` as in the source, `converted` to the other system; `state` is '', 'unknown', 'doubt', 'none' or 'refused'."""
+    """`printed` as in the source, `converted` to the other system; `state` is '', 'words', 'unknown', 'doubt', 'none' or 'refused'."""
 
     printed: str
     converted: str
@@ -44,7 +44,7 @@ def shown(worth: Worth | None, role: str) -> Shown:
     if isinstance(worth, NoFigure):
         return Shown(words.NO_FIGURE, "", "none")
     if isinstance(worth, Plain):
-        return Shown(worth.text, "", "")
+        return Shown(worth.text, "", "words")
     key = (worth.text, worth.kind, role)
     if (other := _CONVERTED.get(key)) is None:
         other = _CONVERTED[key] = converted(worth, role)
@@ -62,6 +62,7 @@ class Lookup:
         self.combinations: dict[str, list[tuple[CombinationKey, dict]]] = {
             variant: [(key, dict(key)) for key in self.derived.combinations.get(variant) or (key_of(machine.own(variant)),)]
             for variant in self.variants}
+        self.plain_steps: dict = {}
         self._others: dict[str, Lookup] = {}
 
     def every(self, variant: str | None = None) -> list[tuple[CombinationKey, dict]]:

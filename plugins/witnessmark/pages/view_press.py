@@ -1,8 +1,8 @@
 """Press cards ready to print: one for each press, gauge and machine with its own parts; donors as rows beneath."""
 
+from functools import lru_cache
 from typing import NamedTuple
 
-from ..core.derived import Worked
 from ..core.display import five_forces
 from ..core.working import Outcome
 from . import words
@@ -12,6 +12,11 @@ from .lookup import Lookup
 
 _SHARES = (50, 75, 90, 100)
 _CARD = "press-card"
+
+
+@lru_cache(maxsize=4096)
+def _five(newtons: float) -> tuple[str, ...]:
+    return tuple(five_forces(newtons, "nearest"))
 
 
 class Mark(NamedTuple):
@@ -93,12 +98,12 @@ def _card(told: Told) -> Card:
         facts.append((words.ACCEPT, f"{value['accept band low'].printed} to {value['accept band high'].printed}"))
     last = value.get("force at the last mark")
     return Card(told, marks, Mark(0, never.printed, never.converted) if never else None, tuple(facts),
-                tuple(five_forces(last.likely, "nearest")) if last else (), outcome.warnings, ())
+                _five(last.likely) if last else (), outcome.warnings, ())
 
 
 def with_converted(value) -> str:
-    return f"{value.printed} ({value.converted})" if value.converted else value.printed
+    """Both texts; a band has brackets of its own."""
+    if not value.converted:
+        return value.printed
+    return f"{value.printed} = {value.converted}" if "(" in value.printed else f"{value.printed} ({value.converted})"
 
-
-def is_card(run: Worked) -> bool:
-    return run.working == _CARD

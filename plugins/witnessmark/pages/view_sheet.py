@@ -6,7 +6,7 @@ from . import words
 from .lookup import Lookup
 from .prose import Prose
 from .view_procedure import ProcedureView, VariantView, procedure_view
-from .view_spec import Conflict
+from .view_spec import Conflict, FigureRow
 from .view_step import LooseView, Target
 
 
@@ -33,6 +33,7 @@ class SheetView(NamedTuple):
 def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> SheetView:
     prose = Prose(lookup, linked=False, variant=variant)
     view = procedure_view(lookup, prose, root, {variant: code}, workings)
+    view = view._replace(specs=tuple(spec for spec in view.specs if any(map(_acted_on, spec.rows))))
     closed = {name.rpartition("/")[2] for step in lookup.procedure.steps for name in step.closes}
     left = tuple(loose for step in view.steps for loose in step.leaves if loose.id not in closed)
     shown = {step.number for step in view.steps}
@@ -45,3 +46,8 @@ def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> 
     return SheetView(view, mine, code, places, ready + sum(step.boxes for step in view.steps), left,
                      f"{words.SHEET_LEFT}: " + "; ".join(loose.state.striptags().rstrip(".") for loose in left) if left else words.SHEET_NOTHING_LEFT,
                      skipped, footnotes, Target(view.title, "../../"))
+
+
+def _acted_on(row: FigureRow) -> bool:
+    """A figure that only informs stays on the page; paper holds what is worked to, and what must not be used."""
+    return row.view.role != "found" or bool(row.struck) or row.in_doubt is not None

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from ..core.book import Book
 from ..core.figure import Figure, Spec
+from ..core.sentence import Reference
 from . import words
 from .address import result_anchor, spec_anchor
 from .fill_template import Markup
@@ -58,7 +59,7 @@ def spec_view(lookup: Lookup, spec: Spec, prose: Prose, root: str) -> SpecView:
     kept = dict.fromkeys([*(figure.kept_for_record for figure in spec.figures if figure.kept_for_record),
                           *lookup.index.conflicts.get((owner, spec.id), ())])
     conflicts = tuple(conflict_view(lookup.book, name, prose, root) for name in kept if name in lookup.book.conflicts)
-    return SpecView(spec.id, spec_anchor(spec.id), spec.was, spec.label, spec.kind, spec.condition or "",
+    return SpecView(spec.id, spec_anchor(spec.id), spec.was, spec.label, "" if spec.kind == "none" else spec.kind, spec.condition or "",
                     tuple(_details(lookup, spec, prose.variant)), tuple(rows), prose(spec.limited_by), prose(spec.note), conflicts)
 
 
@@ -70,11 +71,18 @@ def _row(lookup: Lookup, spec: Spec, figure: Figure, prose: Prose, root: str) ->
     sources = tuple(cited(lookup.book, citation, root) for citation in figure.sources)
     derived_from = tuple(dict.fromkeys(
         (str(reference), f"#{result_anchor(reference.name)}") for reference in figure.comes_from.values())) if figure.comes_from else ()
-    condition = ", ".join(filter(None, [figure.condition, figure.when]))
+    condition = ", ".join(text for text in (figure.condition, figure.when) if text and text != spec.condition)
     view = FigureView(spec.id, figure.role, " ".join(figure.was + spec.was), "", cases)
-    return FigureRow(view, words.ROLE[figure.role], sources, condition, prose(figure.because), struck, prose(figure.in_doubt),
+    return FigureRow(view, role_word(figure.role, cases), sources, condition, prose(figure.because), struck, prose(figure.in_doubt),
                      prose(figure.to_be_found_by), any(told.value.state == "unknown" for told in cases),
                      figure.kept_for_record or "", derived_from)
+
+
+def role_word(role: str, cases) -> str:
+    """A window with one open end is no "between"."""
+    if role == "window" and " to " not in cases[0].value.printed and "±" not in cases[0].value.printed:
+        return words.ACCEPT_WORD
+    return words.ROLE[role]
 
 
 def _details(lookup: Lookup, spec: Spec, variant: str | None):
@@ -95,7 +103,13 @@ def _details(lookup: Lookup, spec: Spec, variant: str | None):
     elif spec.pass_count:
         yield words.PASSES, str(spec.pass_count)
     if spec.must_not_outpull:
-        yield words.OUTPULL, str(spec.must_not_outpull)
+        yield words.OUTPULL, label_of(lookup, spec.must_not_outpull)
+
+
+def label_of(lookup: Lookup, reference: Reference) -> str:
+    """What a reference points at, by its label and role."""
+    target = lookup.book.target(reference, lookup.procedure) if lookup.procedure else None
+    return f"{target.label}, {words.ROLE.get(reference.part or '', '')}".rstrip(", ") if isinstance(target, Spec) else str(reference)
 
 
 def _surface(book: Book, surface: str) -> str:

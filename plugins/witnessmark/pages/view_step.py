@@ -9,6 +9,7 @@ from .fill_template import Markup
 from .lookup import FigureView, Lookup
 from .prose import Prose
 from .view_caution import CautionView, caution_views
+from .view_spec import role_word
 
 
 class Target(NamedTuple):
@@ -85,6 +86,16 @@ def holds_for(lookup: Lookup, step: Step, variant: str) -> bool:
 
 
 def _step(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> StepView:
+    """A step without figures or links is the same on the page and on every sheet, so it is made once."""
+    if step.id in lookup.plain_steps:
+        return lookup.plain_steps[step.id]
+    view = _made(lookup, step, number, prose, root)
+    if not (step.records or step.go_to or step.leaves or step.closes or any(s.references() for s in step.sentences())):
+        lookup.plain_steps[step.id] = view
+    return view
+
+
+def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> StepView:
     machine, procedure = lookup.machine, lookup.procedure
     group = step.each or ""
     return StepView(
@@ -122,7 +133,7 @@ def _wanted(lookup: Lookup, record: Record, prose: Prose) -> tuple[tuple[str, Fi
     spec = lookup.book.target(reference, lookup.procedure)
     if reference.part is None and hasattr(spec, "figures"):
         variant = prose.variant if prose.variant in home.variants else None
-        return tuple((words.ROLE[figure.role], FigureView(spec.id, figure.role, " ".join(figure.was), "", cases))
+        return tuple((role_word(figure.role, cases), FigureView(spec.id, figure.role, " ".join(figure.was), "", cases))
                      for figure in spec.figures if figure.in_force() or figure.in_doubt
                      if (cases := tuple(told for told in home.cases(spec, figure, variant) if told.value.state != "none")))
     view = lookup.reference(reference, prose.variant)

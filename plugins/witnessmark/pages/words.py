@@ -24,6 +24,7 @@ CONVERTED = "converted"
 
 TRIED = "Tried on serial {serial}, {on}"
 DESK = "Written at the desk, not yet tried on a machine"
+ACCEPT_WORD = "accept"
 FOR = "For"
 SERIALS = "serials"
 MEASURES = "measures"
@@ -109,6 +110,7 @@ NEVER_PASS = "Needle never past"
 EXACT = "Exact reading"
 UNCERTAIN = "The needle may be wrong by"
 LAST_FORCE = "Force at the last mark"
+SAME_FORCE = "The same force"
 ACCEPT = "Accept the last reading"
 STUD_TARGET = "Draw stud at the target"
 STUD_CEILING = "Draw stud at the ceiling"
@@ -207,3 +209,7 @@ def count_of(number: int, one: str, many: str) -> str:
 
 def boxes(number: int) -> str:
     return count_of(number, "box", "boxes")
+
+
+def either(names: list[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
