@@ -3,11 +3,12 @@
 Whatever is printed here read_quantity reads back to the digits shown."""
 
 from fractions import Fraction
+from functools import lru_cache
 from math import floor, log10
 from typing import NamedTuple
 
 from .quantity import Quantity
-from .rounding import exact, round_to
+from .rounding import exact, round_to, whole_steps
 from .units import Unit, counterpart, find_unit
 
 _REJECTS = ("reject", "reject-max", "reject-min", "stop")
@@ -34,11 +35,15 @@ def shown(si: float | Fraction, kind: str, unit: Unit | str, *, step: float | Fr
           digits: int = 3, side: str = "nearest") -> str:
     """An SI value as text in `unit`: to a multiple of `step` (in that unit), or to `digits` significant digits."""
     unit = find_unit(unit, kind) if isinstance(unit, str) else unit
-    value = unit.from_si(exact(si))
-    step = _digit_step(value, digits) if step is None else exact(step)
+    if isinstance(si, float):
+        factor, offset = unit.doubles
+        value = (si - offset) / factor
+    else:
+        value = unit.from_si(si)
+    step = _digit_step(exact(value), digits) if step is None else exact(step)
     if 10**60 % step.denominator:              # thirds have no last decimal: from a third to a millionth, to the same side
         value, step = round_to(value, step, side), Fraction(1, 10**6)
-    return _with_unit(_decimal(round_to(value, step, side), step), unit)
+    return _with_unit(_steps_in_decimals(whole_steps(value, step, side), step), unit)
 
 
 def both(quantity: Quantity, role: str) -> Shown:
@@ -116,10 +121,21 @@ def _power_of_ten(number: Fraction) -> Fraction:
 
 def _decimal(value: Fraction, step: Fraction) -> str:
     """A multiple of `step` in plain decimals, as many as the step has; commas from 10,000 on."""
+    return _steps_in_decimals(int(value / step), step)
+
+
+@lru_cache(maxsize=1024)
+def _places(step: Fraction) -> tuple[int, int]:
+    """How many decimals a step has, and the step in units of the last."""
     places = next(n for n in range(400) if (step * 10**n).denominator == 1)
-    digits = f"{abs(int(value * 10**places)):0{places + 1}d}"
+    return places, int(step * 10**places)
+
+
+def _steps_in_decimals(steps: int, step: Fraction) -> str:
+    places, last = _places(step)
+    digits = f"{abs(steps * last):0{places + 1}d}"
     whole, decimals = (digits[:-places], "." + digits[-places:]) if places else (digits, "")
-    return ("-" if value < 0 else "") + (f"{int(whole):,}" if int(whole) >= 10000 else whole) + decimals
+    return ("-" if steps < 0 else "") + (f"{int(whole):,}" if int(whole) >= 10000 else whole) + decimals
 
 
 def _with_unit(number: str, unit: Unit) -> str:

@@ -40,6 +40,11 @@ class Unit:
         shifted = isinstance(self.size, str) and self.size.startswith("degree_")
         return _base_magnitude(0, self.size) if shifted else Fraction(0)
 
+    @cached_property
+    def doubles(self) -> tuple[float, float]:
+        """Factor and offset as doubles, for numbers that are doubles already."""
+        return float(self.factor), float(self.offset)
+
     def to_si(self, value: Fraction) -> Fraction:
         return value * self.factor + self.offset
 

@@ -37,7 +37,7 @@ def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[t
                          "reason": _text(c.reason), "if already done": c.if_already_done, "place": str(c.place)}
                         for _, c in sorted(book.corrections.items())],
     }
-    return json.dumps(data, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
+    return json.dumps(data, ensure_ascii=False, sort_keys=True) + "\n"
 
 
 def _machine(book: Book, machine, derived: Derived) -> dict:

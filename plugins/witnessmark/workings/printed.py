@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from math import floor, log10
 
 from ..core.display import five_forces as in_five_units
@@ -18,7 +19,12 @@ FORCE_STEPS = {"long ton": "0.01", "short ton": "0.01", "tonne": "0.01", "kN": "
 
 def ten_step(size: float) -> Fraction:
     """The largest power of ten not over `size`."""
-    return Fraction(10) ** floor(log10(size) + 1e-9)
+    return _ten_to(floor(log10(size) + 1e-9))
+
+
+@lru_cache(maxsize=256)
+def _ten_to(power: int) -> Fraction:
+    return Fraction(10) ** power
 
 
 def in_unit(si: float, kind: str, unit: Unit | str, step: Fraction | str, side: str = "nearest") -> str:
