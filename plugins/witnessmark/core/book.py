@@ -1,6 +1,7 @@
 """A book: everything its sources say, before anything is worked out."""
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from .authority import Caution, Conflict, Correction, Source
 from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Surface, Wrench
@@ -28,6 +29,11 @@ class Book:
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     corrections: dict[str, Correction] = field(default_factory=dict)
     procedures: dict[tuple[str, str], Procedure] = field(default_factory=dict)
+
+    @cached_property
+    def procedure_ids(self) -> dict[str, tuple[str, ...]]:
+        """Machine id -> its procedures' ids, once the book is whole."""
+        return {machine: tuple(name for owner, name in self.procedures if owner == machine) for machine in self.machines}
 
     def procedures_of(self, machine: str) -> list[Procedure]:
         """The machine's procedures, those that come first (`after`) first, then by id."""

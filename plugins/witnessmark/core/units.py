@@ -41,8 +41,7 @@ class Unit:
         return _base_magnitude(0, self.size) if shifted else Fraction(0)
 
     @cached_property
-    def doubles(self) -> tuple[float, float]:
-        """Factor and offset as doubles, for numbers that are doubles already."""
+    def doubles(self) -> tuple[float, float]:   # for numbers that are doubles already
         return float(self.factor), float(self.offset)
 
     def to_si(self, value: Fraction) -> Fraction:

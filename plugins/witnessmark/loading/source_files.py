@@ -1,15 +1,14 @@
 """Opens files: the only module that does. Everything else is given text and names."""
 
 import os
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
 MOST_BYTES = 1_000_000
 
 #: Invisible or direction-changing characters that make a line read otherwise than it is.
-_DECEIVING = {chr(c): f"U+{c:04X}" for c in (
-    0x200B, 0x200C, 0x200D, 0x200E, 0x200F, 0x202A, 0x202B, 0x202C, 0x202D, 0x202E,
-    0x2060, 0x2066, 0x2067, 0x2068, 0x2069, 0xFEFF)}
+_DECEIVING = re.compile("[\0\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,16 +53,14 @@ def _read(root: Path, path: Path) -> SourceFile:
 
 
 def _deceiving(text: str) -> tuple[str, str, int] | None:
-    if text.isascii() and "\0" not in text:
+    match = _DECEIVING.search(text)
+    if match is None:
         return None
-    for number, line in enumerate(text.split("\n"), 1):
-        for sign in line:
-            if sign == "\0":
-                return "a NUL character stands here", "delete it; the file may be damaged or not a text file", number
-            if sign in _DECEIVING:
-                return (f"an invisible character ({_DECEIVING[sign]}) stands here",
-                        "delete it: it makes the line read otherwise than it is", number)
-    return None
+    line = text.count("\n", 0, match.start()) + 1
+    if match[0] == "\0":
+        return "a NUL character stands here", "delete it; the file may be damaged or not a text file", line
+    return (f"an invisible character (U+{ord(match[0]):04X}) stands here",
+            "delete it: it makes the line read otherwise than it is", line)
 
 
 def is_book(book: Path) -> bool:

@@ -8,7 +8,7 @@ wrong:
     cautions: [HZ-99]
 """
 
-from typing import Iterable, Iterator
+from typing import Collection, Iterable, Iterator
 
 from ..core.authority import Conflict
 from ..core.book import Book
@@ -34,8 +34,7 @@ def check(book: Book, derived) -> Iterator[Finding]:
     yield from _shop(book)
 
 
-def _name(place: Place, word: str, known: Iterable[str], what: str) -> Iterator[Finding]:
-    known = list(known)
+def _name(place: Place, word: str, known: Collection[str], what: str) -> Iterator[Finding]:
     if word not in known:
         yield Finding(place, ID, f"there is no {what} '{word}'", nearest(word, known))
 
@@ -73,7 +72,7 @@ def _anywhere(book: Book, reference: Reference) -> Iterator[Finding]:
 def _procedure(book: Book, machine: Machine, procedure: Procedure) -> Iterator[Finding]:
     at = procedure.key_places.get
     place = procedure.place
-    siblings = [other for owner, other in book.procedures if owner == machine.id]
+    siblings = book.procedure_ids[machine.id]
     for name in procedure.after:
         yield from _name(at("after", place), name, siblings, "procedure")
     for name in procedure.variants:
@@ -172,7 +171,7 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
         owner, _, target = name.rpartition("#")
         home = book.procedures.get((machine.id, owner)) if owner else procedure
         if home is None:
-            yield from _name(at("go to", step.place), owner, [p for m, p in book.procedures if m == machine.id], "procedure")
+            yield from _name(at("go to", step.place), owner, book.procedure_ids[machine.id], "procedure")
         else:
             known = {s.id for s in home.steps} if owner else steps
             yield from _name(at("go to", step.place), target, known, "step")
@@ -199,7 +198,7 @@ def _sentence(book, machine, procedure: Procedure | None, sentence: Sentence | N
 def _reference(book: Book, machine: Machine, procedure: Procedure, reference: Reference) -> Iterator[Finding]:
     target = book.target(reference, procedure)
     if target is None:
-        owners = [machine.id, *(p for m, p in book.procedures if m == machine.id)]
+        owners = [machine.id, *book.procedure_ids[machine.id]]
         if reference.owner is not None and reference.owner not in owners:
             yield from _name(reference.place, reference.owner, owners, "procedure or machine")
             return
