@@ -1,6 +1,7 @@
 """The MkDocs plugin: a few hooks around build.py. The only module that knows MkDocs."""
 
 import os
+from html import escape
 from pathlib import Path
 
 from mkdocs.config import base, config_options
@@ -48,7 +49,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
                 continue
             name = f"{page.url}index.md"
             file = File.generated(config, name, content="")
-            file.edit_uri = _edit_uri(config, page.source_path)
+            file.edit_uri = page.source_path
             self._pages[name] = page
             files.append(file)
         for name, content in site.files.items():
@@ -56,15 +57,25 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         return files
 
     def on_nav(self, nav: Navigation, *, config, files) -> Navigation:
-        """Names each branch of the menu by the page that heads it."""
-        _name_sections(nav.items, self._pages)
+        """The menu's few links: the head of each branch, our own pages by their titles."""
+        config.extra["witnessmark_menu"] = [entry for entry in map(self._head, nav.items) if entry]
         return nav
+
+    def _head(self, item) -> tuple[str, str] | None:
+        """Title and address of a branch of the menu, or of a single page."""
+        pages = [item] if item.is_page else [child for child in getattr(item, "children", ()) or () if child.is_page]
+        if not pages:
+            return None
+        head = min(pages, key=lambda page: len(page.file.src_uri))
+        ours = self._pages.get(head.file.src_uri)
+        title = ours.title if ours and ours.url else item.title or head.title or "Home"
+        return title, head.url or "."
 
     def on_page_markdown(self, markdown: str, *, page, config, files):
         ours = self._pages.get(page.file.src_uri)
         if ours is None:
             return markdown
-        page.meta = {"title": ours.title, "description": ours.description}
+        page.meta = {"title": _for_host(ours.title), "description": _for_host(ours.description)}
         return ""
 
     def on_page_content(self, html: str, *, page, config, files) -> str:
@@ -82,31 +93,19 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         return server
 
 
-def _edit_uri(config, source_path: str | None) -> str | None:
-    """The source relative to docs_dir's place in the repository, as MkDocs joins it to edit_uri."""
-    if source_path is None:
-        return None
-    return source_path
+def _for_host(text: str) -> str:
+    """An author's words for the host's templates, which do not escape and even unescape: no angle bracket reaches them."""
+    return escape(text.replace("<", "‹").replace(">", "›"))
 
 
 def _contents(page) -> TableOfContents:
     """Headings of level 2 and 3 as the host's nested contents list."""
     roots: list[AnchorLink] = []
     for heading in page.toc:
-        link = AnchorLink(heading.title, heading.id, heading.level)
+        link = AnchorLink(_for_host(heading.title), heading.id, heading.level)
         if heading.level > 2 and roots:
             roots[-1].children.append(link)
         else:
             roots.append(link)
     return TableOfContents(roots)
 
-
-def _name_sections(items, pages, prefix: str = "") -> None:
-    for item in items:
-        if not item.is_section:
-            continue
-        heads = [child for child in item.children if child.is_page and child.file.src_uri.endswith("/index.md")]
-        shortest = min(heads, key=lambda child: len(child.file.src_uri), default=None)
-        if shortest is not None and shortest.file.src_uri in pages:
-            item.title = pages[shortest.file.src_uri].title
-        _name_sections(item.children, pages)

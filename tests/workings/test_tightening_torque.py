@@ -147,3 +147,9 @@ def test_both_systems_of_units_agree(figure):
     metric = work(thread="1/2-13", grade="none", nut_factor=OILED, torque=f"{figure * 1.3558179483314004:.10f} N·m")
     assert metric.value("clamp").likely == pytest.approx(inch.value("clamp").likely, rel=1e-9)
     assert metric.value("clamp").printed.split(" ")[1] == "kN"
+
+
+@pytest.mark.parametrize("figure", [10, 80])
+def test_either_end_of_the_wrench_is_inside_its_range(figure):
+    outcome = work(NUT, TW1, torque=f"{figure} lb-ft")
+    assert not outcome.refusals and outcome.value("setting").printed == f"{figure} lbf·ft"

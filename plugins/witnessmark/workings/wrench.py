@@ -9,7 +9,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from math import cos
 
-from ..core.rounding import round_to
+from ..core.rounding import TOLERANCE, round_to
+from ..core.units import Unit
 from ..core.working import Given, Refusal, Value
 from .printed import in_unit, unit_of, value
 
@@ -31,6 +32,11 @@ def lever(given: Mapping[str, Given]) -> float | Refusal:
     return effective / length
 
 
+def _end(given: Given, unit: Unit) -> Fraction:
+    """One end of the wrench's range in `unit`, exactly: a setting at the very end is inside."""
+    return given.quantity.low * unit_of(given).factor / unit.factor
+
+
 def setting_on(given: Mapping[str, Given], torque: float) -> list[Value] | Refusal:
     """Setting, what it delivers, and the rounds before it; torque in N·m at the fastener."""
     ratio = lever(given)
@@ -38,12 +44,12 @@ def setting_on(given: Mapping[str, Given], torque: float) -> list[Value] | Refus
         return ratio
     unit, graduation = unit_of(given["wrench graduation"]), given["wrench graduation"].quantity.low
     setting = round_to(unit.from_si(torque / ratio), graduation, "down")
-    lowest = unit.from_si(given["wrench lowest"].likely) if "wrench lowest" in given else Fraction(0)
-    highest = unit.from_si(given["wrench highest"].likely) if "wrench highest" in given else None
+    lowest = _end(given["wrench lowest"], unit) if "wrench lowest" in given else Fraction(0)
+    highest = _end(given["wrench highest"], unit) if "wrench highest" in given else None
     reach = in_unit(torque / ratio, "torque", unit, "0.1")
     if setting <= 0:
         return Refusal(f"{reach} on the wrench is less than one graduation", "use a smaller wrench")
-    if setting < lowest or (highest is not None and unit.from_si(torque / ratio) > highest):
+    if setting < lowest or (highest is not None and unit.from_si(torque / ratio) > highest * (1 + TOLERANCE)):
         low, high = given["wrench lowest"].text if "wrench lowest" in given else "", given["wrench highest"].text if "wrench highest" in given else ""
         return Refusal(f"{reach} on the wrench is outside its range{f', {low} to {high}' if low and high else ''}",
                        f"use a wrench that can be set to {reach}" if setting < lowest else

@@ -1,0 +1,76 @@
+"""The plugin inside MkDocs: a book built as its author would build it."""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from small_book import PROCEDURE, sources
+
+CONFIG = """\
+site_name: Small
+docs_dir: procedures
+repo_url: https://forge.example/shop/book
+edit_uri: edit/main/
+theme: {name: material, font: false, features: [content.action.edit]}
+plugins: [witnessmark]
+"""
+
+
+def build(folder: Path, procedure: str = PROCEDURE, *flags: str, **changed: str) -> subprocess.CompletedProcess:
+    for file in sources(procedure, **changed):
+        path = folder / file.path
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(file.text, encoding="utf-8")
+    (folder / "mkdocs.yml").write_text(CONFIG)
+    return subprocess.run([sys.executable, "-m", "mkdocs", "build", *flags], cwd=folder, capture_output=True, text=True,
+                          env={"NO_MKDOCS_2_WARNING": "1", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8"})
+
+
+def test_each_source_has_its_page_sheets_and_edit_link(tmp_path):
+    assert build(tmp_path, PROCEDURE, "--strict").returncode == 0
+    site = tmp_path / "site"
+    page = (site / "hoist/drum/index.html").read_text()
+    assert "https://forge.example/shop/book/edit/main/procedures/hoist/drum.yaml" in page
+    for variant in ("early", "late"):
+        assert (site / f"hoist/drum/sheet/{variant}/index.html").is_file()
+    assert (site / "book.json").is_file() and not list(site.rglob("*.yaml"))
+
+
+def test_an_error_ends_the_build_with_its_line_and_no_traceback(tmp_path):
+    done = build(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7"))
+    assert done.returncode == 1
+    assert "procedures/hoist/drum.yaml:34:5: error: there is no caution 'HZ-7'" in done.stderr
+    assert "Traceback" not in done.stderr and not (tmp_path / "site/hoist/drum/index.html").exists()
+
+
+def test_a_warning_fails_only_a_strict_build(tmp_path):
+    slack = PROCEDURE.replace("grade: 5", "grade: 8").replace("55 lbf·ft", "20 lbf·ft")
+    done = build(tmp_path, slack)
+    assert done.returncode == 0 and "warning: 'bolt'" in done.stderr
+    assert build(tmp_path, slack, "--strict").returncode == 1
+
+
+EVIL = "</title><script>alert(1)</script><img src=x onerror=alert(2)> \"onload=alert(3)"
+FIELDS = ["title: Press the drum", "label: Drum press force", "label: Cap bolt", "do: Tighten the bolts to {bolt}.",
+          "state: Plate flat.", "if forgotten: The bolt backs out.", "condition: dry"]
+
+
+@pytest.fixture(scope="module")
+def hostile(tmp_path_factory) -> Path:
+    text = PROCEDURE
+    for field in FIELDS:
+        assert field in text
+        text = text.replace(field, f"{field.partition(':')[0]}: '{EVIL}'")
+    folder = tmp_path_factory.mktemp("hostile")
+    done = build(folder, text, sources=f"chart: {{title: '{EVIL}', kind: factory}}\nshop: {{title: Shop notes, kind: shop}}\n")
+    assert done.returncode == 0, done.stderr
+    return folder / "site"
+
+
+def test_script_in_a_text_field_stays_words(hostile):
+    for page in hostile.rglob("*.html"):
+        text = page.read_text()
+        assert "<script>alert" not in text and "<img src=x" not in text, page
+        assert not re.search(r"<[^>]*\sonload=alert", text), page
