@@ -11,7 +11,8 @@ from . import words
 class Told(NamedTuple):
     """A value with the case it holds for. `label` is empty where there is but one value.
 
-    `variants` are the main carrier's variants among its cases, joined by spaces; `case` names the other carriers."""
+    `variants` are the main carrier's variants among its cases, joined by spaces; `case` is for machines: each case
+    that another carrier decides, as `hub:24-A` or `locomotive:24-B,hub:24-A`, joined by spaces."""
 
     label: str
     variants: str
@@ -56,7 +57,7 @@ def _grouped(values, chosen) -> list | None:
 
 def _told(machine: Machine, chosen, keys, held, value) -> Told:
     main = machine.main.id
-    case = " ".join(f"{carrier}:{variant}" for key in keys for carrier, variant in zip(chosen, key) if carrier != main)
+    case = "" if chosen == (main,) else " ".join(",".join(map(":".join, zip(chosen, key))) for key in keys)
     return Told(_label(machine, chosen, keys), _variants(machine, held), case, value)
 
 

@@ -72,6 +72,11 @@ class Lookup:
     def own(self, variant: str | None = None) -> list[tuple[CombinationKey, dict]]:
         return [self.combinations[v][0] for v in ([variant] if variant else self.variants) if self.combinations.get(v)]
 
+    def swapped(self) -> set[str]:
+        """The carriers that may come from another machine: those that are not the same in all cases of one variant."""
+        return {carrier for pairs in self.combinations.values() for _, combination in pairs
+                for carrier, variant in combination.items() if variant != pairs[0][1].get(carrier)}
+
     def cases(self, spec: Spec, figure: Figure, variant: str | None = None) -> tuple[Told, ...]:
         """The figure as Shown in each case; one case where it never differs."""
         if figure.in_doubt is not None:

@@ -48,7 +48,7 @@ class PressCards(NamedTuple):
     gauge_id: str
     href: str
     own: tuple[Card, ...]
-    donors: tuple[Card, ...]
+    donors: tuple[Card, ...]         # each names every part that may be swapped: a row must not be taken for another
 
 
 def press_cards(lookup: Lookup, root: str, variant: str | None = None) -> tuple[PressCards, ...]:
@@ -57,8 +57,8 @@ def press_cards(lookup: Lookup, root: str, variant: str | None = None) -> tuple[
         if spec.kind != "press force":
             continue
         own, donors = (_by_gauge(lookup, spec.id, variant, own) for own in (True, False))
-        for gauge in own:
-            found.append(_cards(lookup, spec, gauge, own[gauge], donors.get(gauge, []), root, variant))
+        for gauge in {**own, **donors}:
+            found.append(_cards(lookup, spec, gauge, own.get(gauge, []), donors.get(gauge, []), root, variant))
     return tuple(found)
 
 
@@ -73,10 +73,11 @@ def _by_gauge(lookup: Lookup, spec: str, variant: str | None, own: bool) -> dict
 def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list, root: str, variant: str | None) -> PressCards:
     press = lookup.book.presses.get(gauge[0])
     title = press.gauges[gauge[1]].title if press and gauge[1] in press.gauges else gauge[1]
-    main = () if variant else (lookup.machine.main.id,)
+    swapped = lookup.swapped()
+    always = tuple(c for c in lookup.machine.carriers if c in swapped or (c == lookup.machine.main.id and not variant))
     return PressCards(spec.id, spec.label, press.title if press else gauge[0], gauge[0], title, gauge[1], root + press_url(gauge[0]),
                       tuple(map(_card, told_apart(lookup.machine, own))),
-                      tuple(map(_card, told_apart(lookup.machine, donors, main) if donors else ())))
+                      tuple(map(_card, told_apart(lookup.machine, donors, always) if donors else ())))
 
 
 def _card(told: Told) -> Card:

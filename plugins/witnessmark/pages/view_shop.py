@@ -47,6 +47,7 @@ def press_view(book: Book, press: Press, users: tuple[Target, ...], root: str) -
         facts.append((words.DRAW_STUD, f"{stud.thread.text}, {words.YIELD} {_both(stud.yield_stress)}{reach}"))
     gauges = tuple(GaugeView(gauge.id, gauge.title, tuple((word, text) for word, text in (
         (words.FULL_SCALE, _both(gauge.full_scale)), (words.DIVISION, _both(gauge.division)), (words.ACCURACY, gauge.accuracy.typed()),
+        (words.GAUGE_LIMIT, _both(gauge.limit) if gauge.limit else None),
         (words.CHECKED_ON, gauge.checked)) if text)) for gauge in press.gauges.values())
     return PressView(press.title, tuple(facts), cited(book, press.source, root), tuple(map(plain, press.notes)), gauges, users)
 

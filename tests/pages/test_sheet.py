@@ -1,0 +1,83 @@
+"""What a printed sheet must hold, on the tiny book."""
+
+import re
+
+from test_procedure_page import after, words
+from tiny_book import procedure, sheet, site, step
+
+
+def test_the_sheet_in_whole(golden):
+    golden("pages/sheet-B.html", sheet("B"))
+
+
+def test_the_sheet_carries_its_identity_in_a_head_that_repeats():
+    head = words(re.search(r"<thead>(.*?)</thead>", sheet("B"), re.DOTALL)[1])
+    assert head == "Press the hub · Quarry winch · B · Sheet code K3PD-99 Serial Date"
+    assert "LEFT and RIGHT facing the drum." in sheet("B")
+
+
+def test_a_sheet_shows_its_own_variant_only():
+    assert "15 long ton" in words(sheet("A")) and "15 long ton" not in words(sheet("B"))
+    assert 'data-variant="A"' not in sheet("B")
+
+
+def test_the_last_line_counts_the_boxes_and_names_what_is_left_loose():
+    for variant in "AB":
+        boxes = sheet(variant).count('class="box"')
+        assert f"End of checklist — {boxes} boxes; " in sheet(variant)
+    assert "left loose: Tab not bent." in sheet("B") and "nothing left loose" in sheet("A")
+
+
+def test_a_step_of_another_variant_is_left_out_and_said_so():
+    assert "Leave the tab unbent" not in sheet("A")
+    assert "Steps not for this variant: 3." in words(sheet("A")) and "Steps not for this variant" not in sheet("B")
+
+
+def test_a_step_with_places_has_a_box_and_a_blank_for_each():
+    clean = after(sheet("A"), 'id="step-clean"').split("</td>")[0]
+    assert words(clean).endswith("left right Check: The rag stays white.") and clean.count('class="box"') == 2
+    press = after(sheet("A"), 'id="step-press"').split("</td>")[0]
+    assert "between 0.006 to 0.012 in (0.16 to 0.30 mm) left right" in words(press) and press.count('class="line"') == 3
+
+
+def test_cautions_stand_complete_in_the_block_of_their_step():
+    press = after(sheet("B"), 'id="step-press"').split("</td>")[0]
+    assert words(press).startswith("id=\"step-press\"> DANGER Hazard: Hub under load. What happens: It bursts. "
+                                   "How to avoid it: Set up the guard. Stand aside. 2 Press to 18 long ton (179 kN) .")
+
+
+def test_figures_not_to_use_are_struck_through_or_withdrawn_and_footnoted():
+    assert re.search(r"<s><span[^>]*>.*?30 long ton.*?</s> kept for the record, do not use \[CF-1\]", sheet("A"))
+    assert "Sources disagree (CF-1)." in words(sheet("A")) and "1:12" not in sheet("A")
+    assert "once printed 30 long ton" in words(sheet("A"))
+
+
+def test_what_only_informs_stays_on_the_page():
+    assert "Thread of the plug" not in sheet("A")
+
+
+def test_an_unknown_figure_leaves_a_blank_to_fill():
+    assert re.search(r'NOT KNOWN, DO NOT GUESS</strong></span> <span class="line">', sheet("A"))
+
+
+def test_a_donor_row_says_which_part_it_is_for():
+    assert "hub A REFUSED the last mark may lie over the ceiling." in words(sheet("B"))
+    assert "with its own parts: Bench press" in words(sheet("B"))
+
+
+def test_torques_show_wrench_setting_and_passes():
+    assert "Torque wrench 1 (TW1) 57 lbf·ft (77 N·m) 28 lbf·ft, 57 lbf·ft" in words(sheet("A"))
+
+
+def test_a_sheet_prints_without_scripts_or_other_hosts():
+    assert not re.search(r"<script|https?://", sheet("A"))
+
+
+def test_the_offer_links_each_sheet_by_code():
+    offer = site().files["winch/hub/sheet/index.html"]
+    assert 'href="A/"' in offer and "Winch B serials from 100 Sheet code K3PD-99" in words(offer)
+
+
+def test_one_box_is_no_boxes():
+    one = procedure(steps=(step("a", "Look."),), needs=procedure().needs.__class__((), (), (), ()))
+    assert "End of checklist — 1 box; nothing left loose" in sheet("A", one)
