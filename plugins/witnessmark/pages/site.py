@@ -87,7 +87,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
     root = root_from(url)
     view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
     left = tuple(loose for step in view.steps for loose in step.leaves)
-    pages.append(Page(url, procedure.title, fill("procedure", p=view, p_loose=left, p_root=root), _contents(procedure, view, left),
+    pages.append(Page(url, procedure.title, fill("procedure", p=view, p_loose=left), _contents(procedure, view, left),
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
     offer = sheets_url(procedure)
     files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)

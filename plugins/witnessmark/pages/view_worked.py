@@ -2,10 +2,15 @@
 
 from typing import NamedTuple
 
+from ..core.book import Book
 from ..core.derived import Worked
 from .address import working_url
 from .cases import Told, told_apart
 from .lookup import Lookup
+
+
+#: Inputs of a press card that the gauge gives; what else has no place of its own the press gives.
+_OF_GAUGE = ("full scale", "division", "accuracy", "gauge limit")
 
 
 class RunView(NamedTuple):
@@ -45,12 +50,18 @@ def _of(lookup: Lookup, owner: str, label: str, workings, root: str, repo_edit_b
         groups.setdefault((run.working, run.press or "", run.gauge or ""), []).append((combination, run))
     by_working: dict[str, list[RunView]] = {}
     for (working, press, gauge), runs in groups.items():
-        title = ", ".join(filter(None, [lookup.book.presses[press].title if press in lookup.book.presses else press, gauge]))
+        title = _press_title(lookup.book, press, gauge)
         told = told_apart(lookup.machine, [(combination, _Run(run)) for combination, run in runs])
         by_working.setdefault(working, []).extend(_run(one, title or label, repo_edit_base) for one in told)
     for working, views in by_working.items():
         known = workings.get(working)
         yield OwnerView(owner, label, known.title if known else working, root + working_url(working), known.source if known else "", tuple(views))
+
+
+def _press_title(book: Book, press_id: str, gauge: str) -> str:
+    press = book.presses.get(press_id)
+    named = press.gauges[gauge].title if press and gauge in press.gauges else gauge
+    return ", ".join(filter(None, [press.title if press else press_id, named]))
 
 
 class _Run:
@@ -67,7 +78,7 @@ def _run(told: Told, title: str, repo_edit_base: str | None) -> RunView:
     run = told.value.run
     inputs = []
     for name, text in run.inputs.items():
-        place = run.input_places.get(name)
+        place = run.input_places.get(name) or run.input_places.get("gauge" if name in _OF_GAUGE else "press")
         href = repo_edit_base + place.path if place and repo_edit_base else ""
         inputs.append((name, text, f"{place.path}:{place.line}" if place else "", href))
     return RunView(": ".join(filter(None, [title, told.label])), told, run.press or "", run.gauge or "", tuple(inputs), run.outcome.lines,
