@@ -6,7 +6,12 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from witnessmark.build import check, render
+from small_book import sources
+
+from witnessmark.build import Checked, check, codes, render
+from witnessmark.loading.load_book import load_book
+from witnessmark.pages.book_json import book_json
+from witnessmark.workings.derive import derive_book
 
 BOOK = Path(__file__).parent.parent
 
@@ -92,3 +97,12 @@ def test_the_floor_follows_the_locomotive(site):
     for locomotive, floor in (("24-A", "12.2"), ("24-B", "14.9"), ("24-C", "17.6")):
         pair = {"locomotive": locomotive, "fly-crank": "24-C"}
         assert result(site, "flycrank-press-on", "crank-grip", pair, "force needed") == f"{floor} long ton"
+
+
+def test_the_smallest_book_as_data(golden):
+    """Every key of book.json in one readable file; read its difference when it changes."""
+    book, findings = load_book(sources())
+    derived, more = derive_book(book)
+    assert not findings and not more
+    checked = Checked(book, derived, ())
+    golden("book.json", json.dumps(json.loads(book_json(book, derived, codes(checked))), indent=1, ensure_ascii=False) + "\n")
