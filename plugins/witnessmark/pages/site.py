@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Mapping
 
+from ..core.authority import SIGNAL_WORDS
 from ..core.book import Book
 from ..core.derived import Derived
 from ..core.procedure import Procedure
@@ -20,7 +21,6 @@ from .view_sheet import sheet_view
 from .view_shop import press_view, source_view
 from .view_step import Target
 from .view_worked import owner_views
-from ..core.authority import SIGNAL_WORDS
 
 
 @dataclass(frozen=True, slots=True)
