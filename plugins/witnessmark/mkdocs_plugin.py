@@ -38,7 +38,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             (_log.error if finding.severity == ERROR else _log.warning)(finding.line())
         if checked.errors:
             raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
-        site = render(checked, config.site_name, self.config.id or config.site_name, config.repo_url)
+        site = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config))
         self._pages = {}
         for file in list(files):
             if file.src_uri.endswith((".yaml", ".yml")):
@@ -91,6 +91,13 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if (folder / "site_data").is_dir():
             server.watch(str(folder / "site_data"))
         return server
+
+
+def _edit_base(config) -> str | None:
+    """Where the sources stand in the forge's editor, ending in a slash; None without a repository."""
+    if not config.repo_url or not config.edit_uri:
+        return None
+    return f"{config.repo_url.rstrip('/')}/{config.edit_uri.strip('/')}/"
 
 
 def _for_host(text: str) -> str:

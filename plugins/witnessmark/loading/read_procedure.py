@@ -43,6 +43,7 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
                      nearest(record["machine"], machines))
         return None
     main = machine.main.id
+    each = None if record.get("each") == "none" else record.get("each")
     specs = {key: spec for key, (value, _) in record.get("specs", {}).items()
              if (spec := read_spec(key, value, main, report))}
     computed = {key: Computed(key, value["working"], _inputs(value, main, report), place, value.get("was", ()))
@@ -50,11 +51,11 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
     return Procedure(
         id=name, machine=machine.id, title=record["title"], summary=record.get("summary"),
         after=record.get("after", ()), variants=record.get("applies to") or tuple(machine.main.variants),
-        each=None if record.get("each") == "none" else record.get("each"), people=record.get("people", 1),
+        each=each, people=record.get("people", 1),
         skill=record.get("skill"), time=record.get("time"), tried=_tried(record, report),
         conditions=record.get("conditions", ()), cautions=record.get("cautions", ()),
         needs=_needs(record["needs"]), specs=specs, computed=computed,
-        steps=tuple(step for step in map(read_step, record["steps"]) if step),
+        steps=tuple(step for step in (read_step(value, each) for value in record["steps"]) if step),
         notes=tuple(Note(n.get("id", ""), n.get("kind", ""), n["says"], n.get("review"), n.get("causes", ()),
                          n.get("leads to", ()), n.place) for n in record.get("notes", ()) if "says" in n),
         was=record.get("was", ()), place=record.place, key_places=record.key_places)

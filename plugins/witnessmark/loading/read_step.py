@@ -56,14 +56,15 @@ STEP = Fields("a step", {
 }, ("id", "do"))
 
 
-def read_step(record: Record) -> Step | None:
+def read_step(record: Record, each: str | None) -> Step | None:
+    """A step from its record; one that does not say is done at each place of `each`, the procedure's own."""
     if "id" not in record or "do" not in record:
         return None
     picture = record.get("picture")
     return Step(
         id=record["id"], do=record["do"], check=record.get("check"), if_outside=record.get("if outside"),
         go_to=record.get("go to", ()), cautions=record.get("cautions", ()), specs=record.get("specs", ()),
-        each=_group(record, "each"), at=record.get("at"), only=record.get("only", ()), acts=record.get("acts", ()),
+        each=_group(record, "each") if "each" in record or "at" in record else each, at=record.get("at"), only=record.get("only", ()), acts=record.get("acts", ()),
         opens_up=record.get("opens up", ()), records=tuple(map(_reading, record.get("record", ()))),
         picture=Picture(picture.get("file", ""), picture.get("shows", ""), picture.place) if picture else None,
         hold_point=record.get("hold point"),

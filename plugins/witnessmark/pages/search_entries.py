@@ -48,9 +48,10 @@ def _entry(book: Book, procedure: Procedure, derived: Derived) -> Entry:
         lines.append(Line(anchor, " ".join(_words(sentence) for sentence in step.sentences())))
         lines += [Line(anchor, _words(sentence)) for end in step.leaves for sentence in (end.state, end.if_forgotten)]
         keys += [(name, anchor, step.do.text) for name in step.cautions]
-    for name in dict.fromkeys((*procedure.cautions, *(name for step in procedure.steps for name in step.cautions))):
+    places = {name: step_anchor(step.id) for step in reversed(procedure.steps) for name in step.cautions}
+    for name, anchor in {**places, **dict.fromkeys(procedure.cautions, "cautions")}.items():
         if caution := book.cautions.get(name):
-            lines.append(Line("cautions", f"{caution.word}: {_words(caution.hazard)}"))
+            lines.append(Line(anchor, f"{caution.word}: {_words(caution.hazard)}"))
     return Entry(procedure_url(procedure.machine, procedure.id), procedure.title, book.machines[procedure.machine].title,
                  tuple(lines), tuple(keys), tuple(figures))
 
