@@ -52,14 +52,21 @@ def value(name: str, kind: str, si: float | Band, unit: Unit | str, step: Fracti
     band = si if isinstance(si, tuple) else (si, si, si)
     texts = []
     for other in (unit, *counterpart(unit, kind)):
-        there = step if other == unit else _converted_step(band[1], step * unit.factor / other.factor, other)
+        there = step if other is unit else _converted_step(band[1], _step_there(step, unit, other), other)
         texts.append(banded(si, kind, other, there) if isinstance(si, tuple) else in_unit(si, kind, other, there, side))
     return Value(name, kind, *band, texts[0], ", ".join(texts[1:]), side)
 
 
+@lru_cache(maxsize=1024)
+def _step_there(step: Fraction, unit: Unit, other: Unit) -> Fraction:
+    """The largest power of ten not over `step` converted."""
+    return ten_step(float(step * unit.factor / other.factor))
+
+
 def _converted_step(si: float, step: Fraction, unit: Unit) -> Fraction:
-    worth = abs(float(unit.from_si(si)))
-    return min(ten_step(float(step)), ten_step(worth) / 100) if worth else ten_step(float(step))
+    factor, offset = unit.doubles
+    worth = abs((si - offset) / factor)
+    return min(step, _ten_to(floor(log10(worth) + 1e-9) - 2)) if worth else step
 
 
 def force(si: float, unit: Unit) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from difflib import get_close_matches
+from functools import lru_cache
 
 from ..core.kinds import KINDS, Problem
 from ..core.quantity import Quantity, read_quantity
@@ -57,6 +58,7 @@ def outside_usual(working: Working, given: Mapping[str, Given]) -> tuple[str, ..
     return tuple(warnings)
 
 
+@lru_cache(maxsize=4096)
 def read_given(declared: Input, text: str) -> Given | Problem:
     """One input: a thread, a choice word, a quantity, or a band 'low / likely / high'."""
     if declared.kind == "thread":
