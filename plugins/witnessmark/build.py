@@ -9,6 +9,7 @@ from .core.derived import Derived
 from .core.finding import ERROR, Finding
 from .core.record import fingerprint, sheet_record
 from .loading.load_book import FOLDERS, load_book
+from .loading.source_schemas import schema_files
 from .loading.source_files import yaml_sources
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
@@ -58,5 +59,6 @@ def render(checked: Checked, title: str, book_id: str, edit_base: str | None) ->
     sheet_codes = codes(checked)
     site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS))
     files = {**site.files, **search_files(checked.book, checked.derived),
-             "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json()}
+             "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
+             **{f"schema/{name}": text for name, text in schema_files().items()}}
     return SitePages(site.pages, files)

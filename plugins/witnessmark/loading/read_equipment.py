@@ -26,8 +26,9 @@ WRENCH = Fields("a wrench", {
     ("title", "lowest", "highest", "graduation", "accuracy"))
 ADAPTER = Fields("an adapter", {"title": Text(), "offset": Measure("length"), "angle": Measure("angle")},
                  ("title", "offset"))
-SCALE = Fields("a scale", {"title": Text(), "kind": Text("a kind", tuple(KINDS)), "highest": Raw(), "division": Raw(),
-                           "accuracy": Measure("share"), "checked": Date()}, ("title", "kind", "highest", "division"))
+_OF_ITS_KIND = Raw((Text("a quantity of the scale's kind"),))
+SCALE = Fields("a scale", {"title": Text(), "kind": Text("a kind", tuple(KINDS)), "highest": _OF_ITS_KIND,
+                           "division": _OF_ITS_KIND, "accuracy": Measure("share"), "checked": Date()}, ("title", "kind", "highest", "division"))
 SURFACE = Fields("a surface", {"title": Text(), "condition words": ListOf(Text(), single=True), "nut factor": _BAND,
                                "taper friction": _BAND}, ("title",))
 MATERIAL = Fields("a material", {"title": Text(), "modulus": Measure("stress"), "poisson": _DECIMAL,

@@ -20,16 +20,17 @@ _ITEM = Fields("a part or supply", {"item": Text(), "number": Text(), "count": T
                                     "fate": Text("a fate", FATES), "note": Says()}, ("item",), brief="item")
 _NEEDS = Fields("needs", {"presses": ListOf(_PRESS), "tools": ListOf(_TOOL), "supplies": ListOf(_ITEM),
                           "parts": ListOf(_ITEM)}, ("presses", "tools", "supplies", "parts"))
-_COMPUTED = Fields("a computed result", {"working": Text(), "by": _NAMES, "was": _NAMES}, ("working",), extra=Raw())
+_COMPUTED = Fields("a computed result", {"working": Text(), "by": _NAMES, "was": _NAMES}, ("working",),
+                   extra=Raw((Text(),), varies=True))
 _NOTE = Fields("a note", {"id": Identifier(), "kind": Text("a kind of note", NOTE_KINDS), "says": Says(),
                           "review": Date(), "causes": ListOf(Says()), "leads to": _NAMES}, ("id", "kind", "says"))
+_TRIED = Fields("where it was tried", {"serial": Text(), "on": Date()}, ("serial", "on"))
 PROCEDURE = Fields("a procedure", {
     "title": Text(), "machine": Text(), "summary": Says(), "after": _NAMES, "was": _NAMES,
     "applies to": _NAMES, "each": Text(), "people": Number(most=20), "skill": Says(), "time": Measure("time"),
-    "tried": Raw(), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS, "specs": map_of(SPEC),
-    "computed": map_of(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
+    "tried": Raw((Text(choices=("desk",)), _TRIED)), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS,
+    "specs": map_of(SPEC), "computed": map_of(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
 }, ("title", "machine", "after", "people", "tried", "needs", "steps"))
-_TRIED = Fields("where it was tried", {"serial": Text(), "on": Date()}, ("serial", "on"))
 
 
 def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: Report) -> Procedure | None:

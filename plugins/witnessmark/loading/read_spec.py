@@ -10,8 +10,9 @@ from .yaml_tree import Mapping, Node, Scalar, Sequence
 
 _NAME = Text("a name")
 _NAMES = ListOf(_NAME, single=True)
+_WORDS = Raw((Text(),), varies=True)
 _FIGURE_KEYS = {
-    "role": Text("a role", ROLES), "by": _NAMES, "is": Raw(), "from": Raw(),
+    "role": Text("a role", ROLES), "by": _NAMES, "is": _WORDS, "from": Raw((Refers(),), varies=True),
     "source": ListOf(Cites(), single=True), "condition": Text(), "because": Says(),
     "kept for the record": Identifier(), "superseded by": Identifier(), "in doubt": Says(),
     "to be found by": Says(), "when": Text(), "was": _NAMES,
@@ -19,9 +20,9 @@ _FIGURE_KEYS = {
 FIGURE = Fields("a figure", _FIGURE_KEYS, ("role",))
 SPEC = Fields("a spec", {
     "label": Text(), "kind": Text("a kind", tuple(KINDS)), "condition": Text(), "places": _NAME,
-    "at radius": Measure("radius"), "viewpoint": Text(), "thread": Raw(), "grade": Raw(), "surface": Raw(),
-    "wrench": _NAME, "adapter": _NAME, "passes": Raw(), "limited by": Says(), "must not out-pull": Refers(),
-    "checked against": Raw(), "note": Says(), "figures": ListOf(FIGURE),
+    "at radius": Measure("radius"), "viewpoint": Text(), "thread": _WORDS, "grade": _WORDS, "surface": _WORDS,
+    "wrench": _NAME, "adapter": _NAME, "passes": Raw((Number(most=10), ListOf(Measure("torque")))),
+    "limited by": Says(), "must not out-pull": Refers(), "checked against": _WORDS, "note": Says(), "figures": ListOf(FIGURE),
     **_FIGURE_KEYS,
 }, ("label", "kind"))
 _ONE_FIGURE = frozenset(_FIGURE_KEYS) - {"condition", "was"}

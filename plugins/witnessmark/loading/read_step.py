@@ -4,7 +4,7 @@ from ..core.procedure import Act, IfOutside, LooseEnd, Picture, Record as Readin
 from ..core.kinds import KINDS
 from .read_varies import read_selector
 from .scalars import Identifier, Refers, Says, Text, YesNo
-from .shape import Fields, ListOf, Record, Report, Shape, wrong_shape
+from .shape import Fields, ListOf, Record, Report, Shape, any_schema, wrong_shape
 from .yaml_tree import Mapping, Scalar
 
 VERBS = ("run", "turn by power", "lift", "press", "fill")
@@ -28,6 +28,10 @@ class _ActShape(Shape):
             report.error(node.place, "wrong-shape", f"'{verb}' does not say what", f"write {{{verb}: the thing}}")
             return None
         return verb and Act(verb, None, node.place)
+
+    def schema(self):
+        named = {"type": "object", "minProperties": 1, "maxProperties": 1, "propertyNames": {"enum": list(VERBS)}}
+        return any_schema({"enum": [verb for verb in VERBS if verb not in _NAMED]}, named)
 
 
 class _SelectorShape(Shape):

@@ -8,10 +8,11 @@ from ..core.finding import nearest
 from ..core.quantity import Quantity, read_quantity
 from ..core.sentence import Reference, Sentence, read_reference, read_sentence
 from ..core.thread import Thread, read_thread
-from .shape import NamesOf, Report, Shape
+from .shape import NamesOf, Report, Shape, text_schema
 
 RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution"})
-_IDENTIFIER = re.compile(r"[A-Za-z0-9][A-Za-z0-9-]{0,63}")
+_NAME = r"[A-Za-z0-9][A-Za-z0-9-]{0,63}"
+_IDENTIFIER = re.compile(_NAME)
 _CITATION = re.compile(r"([\w-]+)(?:\s+(.*))?", re.DOTALL)
 
 
@@ -27,6 +28,9 @@ class Text(Shape):
             report.error(node.place, "unknown-word", f"'{text}' is not known here", nearest(text, self.choices))
             return None
         return text
+
+    def schema(self):
+        return {"enum": list(self.choices)} if self.choices else text_schema()
 
 
 @dataclass(frozen=True)
@@ -45,6 +49,10 @@ class Identifier(Shape):
             return None
         return text
 
+    def schema(self):
+        kept = {"not": {"enum": sorted(RESERVED)}} if self.page else {}
+        return {**text_schema(f"^\\s*{_NAME}\\s*$"), **kept}
+
 
 @dataclass(frozen=True)
 class Number(Shape):
@@ -58,12 +66,17 @@ class Number(Shape):
         return f"a whole number up to {self.most}" if self.whole else "a plain decimal such as 0.15"
 
     def of_text(self, text, node, report):
-        if self.whole and re.fullmatch(r"\d{1,9}", text) and int(text) <= self.most:
+        if self.whole and re.fullmatch(r"[0-9]{1,9}", text) and int(text) <= self.most:
             return int(text)
-        if not self.whole and re.fullmatch(r"\d{0,6}(\.\d{1,9})?", text) and text:
+        if not self.whole and re.fullmatch(r"[0-9]{0,6}(\.[0-9]{1,9})?", text) and text:
             return text
         report.error(node.place, "bad-number", f"'{text}' is not what is wanted here", f"write {self.wanted}")
         return None
+
+    def schema(self):
+        if self.whole:
+            return {**text_schema(r"^\s*[0-9]{1,9}\s*$", "string", "integer"), "minimum": 0, "maximum": self.most}
+        return {**text_schema(r"^\s*([0-9]{1,6}(\.[0-9]{1,9})?|\.[0-9]{1,9})\s*$"), "minimum": 0}
 
 
 @dataclass(frozen=True)
@@ -76,17 +89,23 @@ class YesNo(Shape):
         report.error(node.place, "unknown-word", f"'{text}' is not known here", "write yes or no")
         return None
 
+    def schema(self):
+        return {"enum": ["yes", "no"]}
+
 
 @dataclass(frozen=True)
 class Date(Shape):
     wanted: str = "a date such as 2024-05-11"
 
     def of_text(self, text, node, report):
-        match = re.fullmatch(r"(\d{4})-(\d\d)-(\d\d)", text)
+        match = re.fullmatch(r"([0-9]{4})-([0-9]{2})-([0-9]{2})", text)
         if match and 1 <= int(match[2]) <= 12 and 1 <= int(match[3]) <= 31:
             return text
         report.error(node.place, "bad-date", f"'{text}' is not a date", f"write {self.wanted}")
         return None
+
+    def schema(self):
+        return text_schema(r"^\s*[0-9]{4}-[0-9]{2}-[0-9]{2}\s*$", "string")
 
 
 @dataclass(frozen=True)
@@ -119,6 +138,11 @@ class Measure(Shape):
             return quantity
         report.error(node.place, "quantity", quantity.message, quantity.mend)
         return None
+
+    def schema(self):
+        if isinstance(read_quantity("1", self.kind), Quantity):          # a kind without units
+            return text_schema("[0-9]")
+        return text_schema(r"[0-9].*[^0-9\s.,]", "string")
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """What a value in a source must look like. A shape reads a node into a value, or reports why it cannot.
 
 Every scalar is text until a shape says otherwise. A shape's read() gives None after it has reported; nothing is
-raised for an author's mistake. Shapes are plain data, so that the manual of the format can be made from them.
+raised for an author's mistake. Shapes are plain data: schema() says the same as JSON Schema, for an author's editor.
 """
 
 from dataclasses import dataclass, field
@@ -9,6 +9,7 @@ from typing import Any
 
 from ..core.finding import Finding, nearest
 from ..core.place import Place
+from .key_words import words_of
 from .yaml_tree import Mapping, Node, Scalar, Sequence
 
 _KINDS_OF_NODE = {Scalar: "a text", Sequence: "a list", Mapping: "a group of keys"}
@@ -39,6 +40,23 @@ class Shape:
     def of_text(self, text: str, node: Scalar, report: Report) -> Any:
         return text
 
+    def schema(self) -> dict:
+        """JSON Schema (draft 7) of what read() takes. An editor types `0.15` before we see it, so numbers count as text;
+        it is never stricter than read(), so that a right source is never underlined."""
+        return text_schema()
+
+
+def text_schema(pattern: str = r"\S", *types: str) -> dict:
+    """A text that holds the pattern, or what an editor makes of 0.15 and true (or only the `types` named)."""
+    return {"type": list(types) or ["string", "number", "boolean"], "pattern": pattern}
+
+
+def any_schema(*schemas: dict) -> dict:
+    return schemas[0] if len(schemas) == 1 else {"anyOf": list(schemas)}
+
+
+NONE = {"const": "none"}
+
 
 def wrong_shape(node: Node, report: Report, wanted: str) -> None:
     report.error(node.place, "wrong-shape", f"{_KINDS_OF_NODE[type(node)]} stands here", f"write {wanted}")
@@ -65,15 +83,31 @@ class ListOf(Shape):
             return () if value is None else (value,)
         return wrong_shape(node, report, "a list with a dash before each entry, or 'none'")
 
+    def schema(self):
+        item = self.item.schema()
+        return any_schema({"type": "array", "items": item, "minItems": 1}, NONE, *([item] if self.single else []))
+
 
 @dataclass(frozen=True)
 class Raw(Shape):
-    """The node itself: its reader needs to know more first."""
+    """The node itself: its reader needs to know more first. `says` are the shapes it may then have, one of them;
+    `varies` where there may be one for each variant."""
+
+    says: tuple[Shape, ...] = (Shape(),)
+    varies: bool = False
 
     def read(self, node, report):
         if type(node) is Scalar and not node.text.strip():
             return super().read(node, report)
         return node
+
+    def schema(self):
+        one = [shape.schema() for shape in self.says]
+        if not self.varies:
+            return any_schema(*one)
+        deeper = {"type": "object", "minProperties": 1}          # a carrier in a carrier: read_varies knows how many
+        cases = {"type": "object", "minProperties": 1, "additionalProperties": any_schema(*one, deeper)}
+        return any_schema(*one, cases)
 
 
 class Record(dict):
@@ -127,6 +161,12 @@ class Fields(Shape):
                          f"write '{missing[0]}:' and its value")
         return self._record(node, values, places)
 
+    def schema(self):
+        keys = {name: {"description": words_of(self.what, name), **shape.schema()} for name, shape in self.keys.items()}
+        group = {"type": "object", "properties": keys, "required": list(self.required),
+                 "additionalProperties": self.extra.schema() if self.extra else False}
+        return any_schema(self.keys[self.brief].schema(), group) if self.brief else group
+
     def _record(self, node, values, places) -> Record:
         record = Record(values)
         record.place, record.key_places = node.place, places
@@ -159,6 +199,10 @@ class NamesOf(Shape):
             if value is not None:
                 found[name] = (value, key.place)
         return found
+
+    def schema(self):
+        return any_schema({"type": "object", "propertyNames": self.name.schema(),
+                           "additionalProperties": self.value.schema()}, NONE)
 
 
 def _listed(names: list[str]) -> str:
