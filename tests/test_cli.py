@@ -38,6 +38,14 @@ def test_findings_as_json(tmp_path, capsys):
     assert finding["place"] == {"path": "procedures/hoist/drum.yaml", "line": 34, "column": 5}
 
 
+def test_findings_as_annotations(tmp_path, capsys):
+    assert main(["check", "--format", "annotations", str(book(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7")))]) == 1
+    assert capsys.readouterr().out == ("::error file=procedures/hoist/drum.yaml,line=34,col=5,title=unknown-reference"
+                                       "::there is no caution 'HZ-7', did you mean 'HZ-1'?\n")
+    assert main(["check", "--format", "annotations", str(book(tmp_path))]) == 0
+    assert capsys.readouterr().out == ""
+
+
 def test_a_folder_that_is_no_book_could_not_run(tmp_path, capsys):
     assert main(["check", str(tmp_path)]) == 2
     assert "is no book" in capsys.readouterr().err
@@ -48,7 +56,7 @@ def test_a_folder_that_is_no_book_could_not_run(tmp_path, capsys):
 def test_a_file_that_is_no_text_is_a_finding(tmp_path, capsys, name, text):
     (book(tmp_path) / "procedures/hoist" / name).write_bytes(text)
     assert main(["check", str(tmp_path)]) == 1
-    assert f"procedures/hoist/{name}:1:1: error: " in capsys.readouterr().out
+    assert f"procedures/hoist/{name}:1:" in capsys.readouterr().out
 
 
 def test_a_link_out_of_the_book_is_not_followed(tmp_path, capsys):

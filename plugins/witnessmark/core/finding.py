@@ -8,6 +8,7 @@ from .place import Place
 
 ERROR = "error"
 WARNING = "warning"
+LONGEST = 400
 
 
 @dataclass(frozen=True, order=True, slots=True)
@@ -20,6 +21,10 @@ class Finding:
     mend: str
     severity: str = ERROR
 
+    def __post_init__(self):
+        if len(self.message) > LONGEST:                  # it quotes the author, who may have written a million digits
+            object.__setattr__(self, "message", f"{self.message[:LONGEST // 2]} ... {self.message[-LONGEST // 4:]}")
+
     def line(self) -> str:
         """`path:line:col: severity: message, what to write instead [rule]`."""
         return f"{self.place}: {self.severity}: {self.message}, {self.mend} [{self.rule}]"
@@ -28,7 +33,7 @@ class Finding:
 def nearest(word: str, known: Iterable[str], most: int = 6) -> str:
     """The part of a sentence that helps after an unknown word: the nearest known one, or the list of them."""
     names = sorted(known)
-    close = get_close_matches(word, names, n=1, cutoff=0.6)
+    close = get_close_matches(word[:80], names, n=1, cutoff=0.6)
     if close:
         return f"did you mean '{close[0]}'?"
     if not names:

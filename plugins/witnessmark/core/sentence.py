@@ -76,6 +76,7 @@ def read_sentence(text: str, place: Place) -> tuple[Sentence, tuple[str, ...]]:
             parts.append(reference)
     if end < len(words):
         parts.append(Words(words[end:]))
-    leftover = "".join(part.text for part in parts if isinstance(part, Words) and part.text not in bad)
+    known = set(bad)
+    leftover = "".join(part.text for part in parts if isinstance(part, Words) and part.text not in known)
     bad += [brace for brace in "{}" if brace in leftover]
-    return Sentence(words, tuple(parts), place), tuple(bad)
+    return Sentence(words, tuple(parts), place), tuple(dict.fromkeys(bad))

@@ -30,7 +30,7 @@ class Serials:
         return f"from {self.first}" if self.last is None else f"{self.first} to {self.last}"
 
 
-_SERIALS = re.compile(r"(?:serials? )?(?:(\d{1,9}) to (\d{1,9})|from (\d{1,9})|up to (\d{1,9}))")
+_SERIALS = re.compile(r"(?:serials? )?(?:(\d{1,9}) to (\d{1,9})|from (\d{1,9})|up to (\d{1,9}))", re.ASCII)
 
 
 def read_serials(text: str) -> Serials | None:

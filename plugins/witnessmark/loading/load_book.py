@@ -64,10 +64,9 @@ def _tree(file: SourceFile, report: Report) -> Node | None:
         message, mend, line = file.problem
         report.error(Place(file.path, line), "unreadable", message, mend)
         return None
-    node, finding = read_tree(file.path, file.text)
-    if finding:
-        report.findings.append(finding)
-    elif node is None:
+    node, found = read_tree(file.path, file.text)
+    report.findings += found
+    if node is None and not found:
         report.error(Place(file.path), "empty-value", "the file is empty", "write its keys, or delete the file")
     return node
 

@@ -7,8 +7,8 @@ from pathlib import Path
 
 MOST_BYTES = 1_000_000
 
-#: Invisible or direction-changing characters that make a line read otherwise than it is.
-_DECEIVING = re.compile("[\0\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]")
+#: What would break the one line that a finding is, were it in a file's name.
+_UNPRINTABLE = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,40 +27,40 @@ def yaml_sources(book: Path, folders: tuple[str, ...]) -> list[SourceFile]:
     for folder in folders:
         for path, below, names in os.walk(root / folder):
             below.sort()
+            found += [SourceFile(_shown(root, Path(path) / name), "", (
+                "this folder is a link, and what is in it is not read", "put the folder itself here", 1))
+                for name in below if os.path.islink(os.path.join(path, name))]
             for name in sorted(names):
                 if name.endswith((".yaml", ".yml")):
                     found.append(_read(root, Path(path) / name))
     return found
 
 
+def _shown(root: Path, path: Path) -> str:
+    return _UNPRINTABLE.sub("?", path.relative_to(root).as_posix())
+
+
 def _read(root: Path, path: Path) -> SourceFile:
-    shown = path.relative_to(root).as_posix()
-    if not path.resolve().is_relative_to(root):
-        return SourceFile(shown, "", ("this file is a link that leaves the book", "put the file itself here", 1))
+    shown = _shown(root, path)
     try:
+        if not path.resolve().is_relative_to(root):
+            return SourceFile(shown, "", ("this file is a link that leaves the book", "put the file itself here", 1))
+        if path.exists() and not path.is_file():
+            return SourceFile(shown, "", ("this is no plain file", "put a text file here", 1))
         with open(path, "rb") as file:
             data = file.read(MOST_BYTES + 1)
     except OSError as error:
         return SourceFile(shown, "", (f"the file cannot be opened: {error.strerror}", "check its name and rights", 1))
+    except RuntimeError:                                  # what pathlib raises for a link to itself
+        return SourceFile(shown, "", ("this file is a link that leads nowhere", "put the file itself here", 1))
     if len(data) > MOST_BYTES:
         return SourceFile(shown, "", ("the file is over 1 MB", "split it into several procedures", 1))
     try:
-        text = data.decode("utf-8")
+        text = data.decode("utf-8-sig")                  # an editor may put its mark at the very start
     except UnicodeDecodeError as error:
         return SourceFile(shown, "", ("a character here is not UTF-8", "save the file as UTF-8 in your editor",
                                       data.count(b"\n", 0, error.start) + 1))
-    return SourceFile(shown, text, _deceiving(text))
-
-
-def _deceiving(text: str) -> tuple[str, str, int] | None:
-    match = _DECEIVING.search(text)
-    if match is None:
-        return None
-    line = text.count("\n", 0, match.start()) + 1
-    if match[0] == "\0":
-        return "a NUL character stands here", "delete it; the file may be damaged or not a text file", line
-    return (f"an invisible character (U+{ord(match[0]):04X}) stands here",
-            "delete it: it makes the line read otherwise than it is", line)
+    return SourceFile(shown, text)
 
 
 def is_book(book: Path) -> bool:

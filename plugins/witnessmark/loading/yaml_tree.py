@@ -4,12 +4,17 @@ Nothing is typed here: YAML's own idea of numbers, dates and NO corrupts what a 
 stays as it was written. Events are read one by one without recursion: a file of 20,000 brackets is a finding.
 """
 
+from itertools import islice
+
 import yaml
 
 from ..core.finding import Finding
 from ..core.place import Place
+from . import slips
 
 DEEPEST = 40
+MOST_NODES = 40_000
+MOST_SLIPS = 200
 RULE = "yaml"
 _LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
@@ -35,7 +40,7 @@ class Sequence(Node):
 class Mapping(Node):
     """`entries` in order, duplicates kept; `flow` is True inside { }."""
 
-    __slots__ = ("entries", "flow", "pending")
+    __slots__ = ("entries", "flow", "pending", "key_end")
 
 
 class _Refused(Exception):
@@ -44,24 +49,46 @@ class _Refused(Exception):
         self.finding = (line, column, message, mend)
 
 
-def read_tree(path: str, text: str) -> tuple[Node | None, Finding | None]:
-    """The tree of one document, or the one finding that says why there is none."""
+class _Notices:
+    """What is seen on the way: slips that leave a tree, and where texts stand when a # may have cut one."""
+
+    def __init__(self, path: str, text: str):
+        self.path, self.text = path, text
+        self.found: list[Finding] = []
+        self.scalars: list[tuple[int, int, str, str]] | None = [] if slips.may_hold_notes(text) else None
+
+    def add(self, place: Place, rule: str, message: str, mend: str) -> None:
+        if len(self.found) < MOST_SLIPS:
+            self.found.append(Finding(place, rule, message, mend))
+
+    def all(self) -> list[Finding]:
+        lost = slips.lost_to_notes(self.path, self.text, self.scalars) if self.scalars else ()
+        return [*self.found, *islice(lost, MOST_SLIPS)]
+
+
+def read_tree(path: str, text: str) -> tuple[Node | None, list[Finding]]:
+    """The tree of one document with the slips that leave one; or None, and the one finding that says why."""
+    if deceiving := slips.unseen(path, text):
+        return None, [deceiving]
+    notices = _Notices(path, text)
     try:
-        return _build(path, text), None
+        return _build(path, text, notices), notices.all()
     except _Refused as refused:
         line, column, message, mend = refused.finding
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-        message, mend = _lesson(text, line, str(error.problem or "the text cannot be read"))
+        at = _at(error.problem_mark or error.context_mark)
+        within = "flow" in (error.context or "") or "quoted" in (error.context or "")
+        problem = f"{error.context if within else ''} {error.problem}"
+        (line, column), message, mend = slips.lesson(text, at, problem, _at(error.context_mark) if within else None)
     except (yaml.YAMLError, RecursionError, ValueError):
         line, column, message, mend = 1, 1, "the file holds a character that is not text", "save it again as plain UTF-8"
-    return None, Finding(Place(path, line, column), RULE, message, mend)
+    return None, [Finding(Place(path, line, column), RULE, message, mend)]
 
 
-def _build(path: str, text: str) -> Node | None:
+def _build(path: str, text: str, notices: _Notices) -> Node | None:
     root: Node | None = None
     stack: list[Node] = []
+    count = 0
     for event in yaml.parse(text, Loader=_LOADER):
         kind = type(event)
         if kind is yaml.ScalarEvent:
@@ -87,51 +114,59 @@ def _build(path: str, text: str) -> Node | None:
         node.path, node.line, node.column = path, mark.line + 1, mark.column + 1
         if event.anchor is not None:
             raise _refuse(event, f"'&{event.anchor}' names a piece of text for copying", "put quotes around the words")
-        if event.tag is not None and event.tag != "!":
+        if event.tag is not None:
             raise _refuse(event, f"'{event.tag}' is a tag", "take it away, or put quotes around the words")
         if not stack:
             root = node
         elif type(stack[-1]) is Sequence:
             stack[-1].items.append(node)
         else:
-            _into_mapping(stack[-1], node, event)
-        if kind is not yaml.ScalarEvent:
+            _into_mapping(stack[-1], node, event, notices)
+        count += 1
+        if count > MOST_NODES:
+            raise _refuse(event, f"the file has over {MOST_NODES:,} entries", "split it into several files")
+        if kind is yaml.ScalarEvent:
+            if event.style == '"' or notices.scalars is not None:
+                _notice(event, node, stack, notices)
+        else:
             if len(stack) >= DEEPEST:
                 raise _refuse(event, f"the nesting is over {DEEPEST} deep", "check the brackets and the indent")
             stack.append(node)
     return root
 
 
-def _into_mapping(owner: Mapping, node: Node, event) -> None:
+def _into_mapping(owner: Mapping, node: Node, event, notices: _Notices) -> None:
     if owner.pending is None:
         if type(node) is not Scalar:
             raise _refuse(event, "a list or group stands where a name should",
                           "put quotes around a text that begins with { or [")
-        owner.pending = node
+        if node.text == "<<":
+            raise _refuse(event, "'<<' would copy entries from elsewhere", "write the entries out")
+        owner.pending, owner.key_end = node, event.end_mark.index
+        return
+    key, owner.pending = owner.pending, None
+    if owner.flow and type(node) is Scalar and not node.text and event.start_mark.index == owner.key_end:
+        before = owner.entries[-1][1] if owner.entries else None
+        alone = before is None and notices.text.startswith("}", owner.key_end)
+        notices.add(key.place, slips.CUT, *slips.stray(key.text, alone, before.text if type(before) is Scalar else ""))
     else:
-        owner.entries.append((owner.pending, node))
-        owner.pending = None
+        owner.entries.append((key, node))
+
+
+def _notice(event, node: Scalar, stack: list[Node], notices: _Notices) -> None:
+    """Looks at one text for what its quotes bend, and keeps where it stands."""
+    start, end = event.start_mark.index, event.end_mark.index
+    if event.style == '"' and (bent := slips.bent_escape(notices.text[start:end])):
+        notices.add(node.place, slips.BENT, *bent)
+    if notices.scalars is not None:
+        owner = next((group for group in reversed(stack) if type(group) is Mapping), None)
+        key = (owner.pending or owner.entries[-1][0]).text if owner and (owner.pending or owner.entries) else ""
+        notices.scalars.append((start, end, event.style or "", key))
 
 
 def _refuse(event, message: str, mend: str) -> _Refused:
     return _Refused(event.start_mark.line + 1, event.start_mark.column + 1, message, mend)
 
 
-def _lesson(text: str, line: int, problem: str) -> tuple[str, str]:
-    """What went wrong in a mechanic's words: the slips that YAML reports in its own jargon."""
-    lines = text.split("\n")
-    here = lines[line - 1] if line <= len(lines) else ""
-    value = here.partition(": ")[2].strip() if ": " in here else here.strip().removeprefix("- ")
-    if "\t" in here[: len(here) - len(here.lstrip())]:
-        return "the line is indented with a tab", "use spaces"
-    if value[:1] in ("{", "[") and problem != "could not find expected ':'":
-        return "a text that begins with { or [ is taken for a list", "put quotes around the whole text"
-    if value[:1] in ("*", "&", "!", "%", "@", "`"):
-        return f"a text may not begin with '{value[:1]}'", "put quotes around the whole text"
-    if value[:1] in (">", "|"):
-        return f"'{value[:1]}' at the start of a text opens a block", "put quotes around the whole text"
-    if "mapping values" in problem:
-        return "a colon inside the text cuts it in two", "put quotes around the whole text"
-    if value[:1] in ("'", '"'):
-        return "a quote is opened and not closed, or closed too early", "quote the whole text, or none of it"
-    return "the indent or the brackets do not fit here", "line the entry up with the one above it"
+def _at(mark) -> tuple[int, int]:
+    return (mark.line + 1, mark.column + 1) if mark else (1, 1)
