@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from witnessmark.core.display import both, converted, five_forces, shown
+from witnessmark.core.display import converted, five_forces, shown
 from witnessmark.core.kinds import KINDS
 from witnessmark.core.quantity import Quantity, read_quantity
 from witnessmark.core.units import find_unit, units_of
@@ -41,7 +41,7 @@ from witnessmark.core.units import find_unit, units_of
 ])
 def test_converted(text, kind, role, other):
     quantity = read_quantity(text, kind)
-    assert both(quantity, role) == (text, other)
+    assert (quantity.typed(), converted(quantity, role)) == (text, other)
 
 
 def test_a_window_narrower_than_a_step_shows_more_digits_and_stays_inside():

@@ -14,13 +14,6 @@ from .units import Unit, counterpart, find_unit
 _REJECTS = ("reject", "reject-max", "reject-min", "stop")
 
 
-class Shown(NamedTuple):
-    """`printed` as in the source; `converted` to the other system, empty where there is none."""
-
-    printed: str
-    converted: str
-
-
 class Forces(NamedTuple):
     """One force in each unit a press may be marked in."""
 
@@ -44,10 +37,6 @@ def shown(si: float | Fraction, kind: str, unit: Unit | str, *, step: float | Fr
     if 10**60 % step.denominator:              # thirds have no last decimal: from a third to a millionth, to the same side
         value, step = round_to(value, step, side), Fraction(1, 10**6)
     return _with_unit(_steps_in_decimals(whole_steps(value, step, side), step), unit)
-
-
-def both(quantity: Quantity, role: str) -> Shown:
-    return Shown(quantity.typed(), converted(quantity, role))
 
 
 def converted(quantity: Quantity, role: str) -> str:
