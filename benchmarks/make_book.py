@@ -148,8 +148,8 @@ def as_yaml(one: Made) -> str:
 
 # Where a step speaks of a figure: the YAML refers to it, the Markdown repeats it.
 MENTIONS = {
-    2: " Press to {press-on.target}.",
-    4: " Tighten to {cap-bolts}.",
+    2: " The force is {press-on.target}.",
+    4: " The torque is {cap-bolts}.",
     6: " The gap is {end-gap}.",
     10: " It stands out {stand-out}.",
 }

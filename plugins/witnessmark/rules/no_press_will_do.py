@@ -9,6 +9,7 @@ wrong:
 from typing import Iterator
 
 from ..core.book import Book
+from ..core.figure import NotKnown
 from ..core.finding import WARNING, Finding
 
 ID = "no-press-will-do"
@@ -20,8 +21,15 @@ def check(book: Book, derived) -> Iterator[Finding]:
             own = combinations[0]
             for (combination, owner), runs in result.worked.items():
                 cards = [run for run in runs if run.working == "press-card"]
-                if combination == own and cards and all(card.outcome.refusals for card in cards):
+                if combination == own and cards and all(card.outcome.refusals for card in cards) \
+                        and not _withdrawn(result.resolved.get((combination, owner), ())):
                     refusal = cards[0].outcome.refusals[0]
                     spec = book.procedures[machine, procedure].specs[owner]
                     yield Finding(spec.place, ID, f"no press in the needs can do '{owner}' on a {variant}: {refusal.message}",
                                   refusal.instead, WARNING)
+
+
+def _withdrawn(resolved) -> bool:
+    """A figure that its author withdrew or does not know yet refuses every press: that is said already, on the page."""
+    return any(each.figure.in_doubt is not None or isinstance(each.worth, NotKnown) for each in resolved
+               if each.figure.kept_for_record is None and each.figure.superseded_by is None)
