@@ -1,9 +1,12 @@
 """The command: what it prints and how it ends."""
 
 import json
+import re
+import tomllib
 from pathlib import Path
 
 import pytest
+import yaml
 from small_book import PROCEDURE, sources
 
 from witnessmark.cli import main
@@ -88,3 +91,17 @@ def test_explain_knows_rules_and_workings_and_says_so_of_others(capsys):
     assert main(["explain", "limits-in-order"]) == 0
     assert main(["explain", "pres-card"]) == 2
     assert "did you mean 'press-card'?" in capsys.readouterr().err
+
+
+def test_the_pre_commit_hook_runs_this_command_on_every_source_and_nothing_else(tmp_path, monkeypatch):
+    root = Path(__file__).parent.parent
+    [hook] = yaml.safe_load((root / ".pre-commit-hooks.yaml").read_text(encoding="utf-8"))
+    program, *arguments = hook["entry"].split()
+    assert program in tomllib.loads((root / "pyproject.toml").read_text(encoding="utf-8"))["project"]["scripts"]
+    monkeypatch.chdir(book(tmp_path))
+    assert main(arguments) == 0
+    book(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7"))
+    assert main(arguments) == 1
+    taken = [file.path for file in sources() if re.search(hook["files"], file.path)]
+    assert taken == [file.path for file in sources()]
+    assert not re.search(hook["files"], "site_data/schema/procedure.schema.json") and not hook["pass_filenames"]

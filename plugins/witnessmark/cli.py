@@ -7,6 +7,7 @@ from dataclasses import asdict
 from pathlib import Path
 
 from .core.finding import nearest
+from .core.finding_formats import as_annotations, as_json, as_text
 from .loading.source_files import is_book
 from .build import check
 from .rules.table import RULES
@@ -20,7 +21,8 @@ def main(arguments: list[str] | None = None) -> int:
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     checking = commands.add_parser("check", help="prove a book; every mistake with its line and what to write instead")
     checking.add_argument("book", nargs="?", default=".", type=Path, metavar="BOOK")
-    checking.add_argument("--format", choices=("text", "json"), default="text")
+    checking.add_argument("--format", choices=("text", "json", "annotations"), default="text",
+                          help="annotations: the lines that a forge shows beside the source")
     working = commands.add_parser("work", help="one computation: witnessmark work tightening-torque thread=3/4-16 ...")
     working.add_argument("working", metavar="WORKING")
     working.add_argument("inputs", nargs="*", metavar="name=value")
@@ -37,17 +39,12 @@ def _check(chosen) -> int:
         return 2
     checked = check(chosen.book)
     if chosen.format == "json":
-        print(json.dumps([asdict(finding) for finding in checked.findings], ensure_ascii=False, indent=1))
+        print(as_json(checked.findings))
+    elif chosen.format == "annotations":
+        print(as_annotations(checked.findings), end="\n" * bool(checked.findings))
     else:
-        for finding in checked.findings:
-            print(finding.line())
-        print(_count(len(checked.findings), len(checked.book.procedures)))
+        print(as_text(checked.findings, len(checked.book.procedures)))
     return 1 if checked.findings else 0
-
-
-def _count(findings: int, procedures: int) -> str:
-    what = f"{procedures} procedure{'s' * (procedures != 1)}"
-    return f"{what}: no findings" if not findings else f"{what}: {findings} finding{'s' * (findings != 1)}"
 
 
 def _work(chosen) -> int:
