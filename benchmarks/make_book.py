@@ -115,6 +115,7 @@ def as_yaml(one: Made) -> str:
         "  end-gap:",
         "    label: End gap",
         "    kind: clearance",
+        "    condition: cold",
         "    role: window",
         f"    is: {one.gap[0]} to {one.gap[1]} in",
         f"    source: shop-notes leaf {one.leaf + 2}",

@@ -9,14 +9,24 @@ from .working import Outcome
 #: sorted (carrier, variant) pairs: one case that a sheet or card is for.
 CombinationKey = tuple[tuple[str, str], ...]
 
+#: Stands before the words of a figure that was checked against another which has changed since.
+RECHECK = "RE-CHECK"
+
 
 @dataclass(frozen=True, slots=True)
 class Resolved:
-    """A figure for one combination. `worth` is None where no case holds (the reason is a finding)."""
+    """A figure for one combination. `worth` is None where no case holds (the reason is a finding).
+
+    `recheck` says which figure it was checked against and what that one is now; None while the check still holds."""
 
     figure: Figure
     worth: Worth | None
     place: Place
+    recheck: str | None = None
+
+    def in_force(self) -> bool:
+        """True for a figure that marks, limits and settings may rest on in this combination."""
+        return self.recheck is None and self.figure.in_force()
 
 
 @dataclass(frozen=True, slots=True)

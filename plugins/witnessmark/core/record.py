@@ -81,7 +81,7 @@ def _spec(derived: Derived, spec, combinations: tuple[CombinationKey, ...]) -> d
 def _figure(resolved: Resolved) -> list:
     figure = resolved.figure
     return [figure.role, worth_text(resolved.worth), figure.condition, figure.when, figure.kept_for_record,
-            figure.superseded_by, figure.in_doubt is not None]
+            figure.superseded_by, figure.in_doubt is not None, *([resolved.recheck] if resolved.recheck else [])]
 
 
 def _worked(run: Worked) -> list:

@@ -98,6 +98,7 @@ def _figure(book: Book, resolved: Resolved) -> dict:
         "standing": list(dict.fromkeys(STANDING[book.sources[c.source].kind] for c in figure.sources if c.source in book.sources)),
         "condition": figure.condition, "when": figure.when, "kept for the record": figure.kept_for_record,
         "superseded by": figure.superseded_by, "in doubt": figure.in_doubt and _text(figure.in_doubt),
+        "re-check": resolved.recheck,
         "to be found by": figure.to_be_found_by and _text(figure.to_be_found_by), "was": list(figure.was), "place": str(figure.place),
     }
 

@@ -21,7 +21,7 @@ _CONVERTED: dict[tuple[str, str, str], str] = {}
 
 
 class Shown(NamedTuple):
-    """`printed` as in the source, `converted` to the other system; `state` is '', 'words', 'unknown', 'doubt', 'none' or 'refused'."""
+    """`printed` as in the source, `converted` to the other system; `state` is '', 'words', 'unknown', 'doubt', 'recheck', 'none' or 'refused'."""
 
     printed: str
     converted: str
@@ -81,12 +81,21 @@ class Lookup:
         """The figure as Shown in each case; one case where it never differs."""
         if figure.in_doubt is not None:
             return (Told("", variant or " ".join(self.variants), "", Shown(words.DO_NOT_USE, "", "doubt")),)
-        if figure.worth is not None and not figure.worth.by:
+        if figure.worth is not None and not figure.worth.by and spec.checked_against is None:
             return (Told("", variant or " ".join(self.variants), "", shown(figure.worth.cases[0].value, figure.role)),)
-        by = set(figure.worth.by if figure.worth else self.machine.carriers)
+        by = set(figure.worth.by if figure.worth and spec.checked_against is None else self.machine.carriers)
         combinations = self.own(variant) if by <= {self.machine.main.id} else self.every(variant)
-        return told_apart(self.machine, [(combination, shown(self._worth(spec, figure, key, combination), figure.role))
-                                         for key, combination in combinations])
+        return told_apart(self.machine, [(combination, self._shown(spec, figure, key, combination)) for key, combination in combinations])
+
+    def _shown(self, spec: Spec, figure: Figure, key: CombinationKey, combination: dict) -> Shown:
+        if spec.checked_against is not None and self.recheck(spec, key, figure):
+            return Shown(words.RECHECK, "", "recheck")
+        return shown(self._worth(spec, figure, key, combination), figure.role)
+
+    def recheck(self, spec: Spec, key: CombinationKey, figure: Figure | None = None) -> str | None:
+        """Why a figure of the spec (any, where none is given) must be checked anew in this case."""
+        return next((each.recheck for each in self.derived.resolved.get((key, spec.id), ())
+                     if each.recheck and figure in (None, each.figure)), None)
 
     def _worth(self, spec: Spec, figure: Figure, key: CombinationKey, combination: dict) -> Worth | None:
         for resolved in self.derived.resolved.get((key, spec.id), ()):

@@ -77,7 +77,7 @@ def _spec(spec: Spec, derived: Derived, lines: list, keys: list, figures: list) 
     for (_, owner), resolved in derived.resolved.items():
         if owner == spec.id:
             seen.update(((each.figure.role, each.worth), each) for each in resolved
-                        if each.worth is not None and each.figure.in_force())
+                        if each.worth is not None and each.in_force())
     for role, worth in seen:
         if isinstance(worth, Quantity):
             si = KINDS[spec.kind].si_symbol

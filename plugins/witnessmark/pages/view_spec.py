@@ -6,6 +6,7 @@ from ..core.book import Book
 from ..core.figure import Figure, Spec
 from ..core.sentence import Reference
 from . import words
+from .cases import told_apart
 from .address import result_anchor, spec_anchor
 from .fill_template import Markup
 from .lookup import FigureView, Lookup
@@ -104,6 +105,9 @@ def _details(lookup: Lookup, spec: Spec, variant: str | None):
         yield words.PASSES, str(spec.pass_count)
     if spec.must_not_outpull:
         yield words.OUTPULL, label_of(lookup, spec.must_not_outpull)
+    if spec.checked_against and (waiting := [(combination, why) for key, combination in lookup.every(variant)
+                                             if (why := lookup.recheck(spec, key))]):
+        yield words.RECHECK_WHY, told_apart(lookup.machine, waiting)
 
 
 def label_of(lookup: Lookup, reference: Reference) -> str:

@@ -12,6 +12,8 @@ NEED = {"presses": "Presses", "tools": "Tools", "supplies": "Supplies", "parts":
 
 NOT_KNOWN = "NOT KNOWN, DO NOT GUESS"
 DO_NOT_USE = "DO NOT USE"
+RECHECK = "RE-CHECK, DO NOT USE"
+RECHECK_WHY = "re-check"
 STRUCK_ROLE = "once printed"
 NO_FIGURE = "no figure for this case"
 KEPT = "kept for the record, do not use"

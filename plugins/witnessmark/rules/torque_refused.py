@@ -12,6 +12,7 @@ wrong:
 from typing import Iterator
 
 from ..core.book import Book
+from ..core.derived import RECHECK
 from ..core.finding import WARNING, Finding
 
 ID = "torque-refused"
@@ -26,7 +27,7 @@ def check(book: Book, derived) -> Iterator[Finding]:
                     continue
                 place = book.procedures[machine, procedure].specs[owner].place
                 found = [Finding(place, ID, f"'{owner}': {refusal.message}", refusal.instead)
-                         for refusal in run.outcome.refusals]
+                         for refusal in run.outcome.refusals if not refusal.message.startswith(RECHECK)]
                 found += [Finding(place, ID, f"'{owner}': {warning}", "check the torque, or say why in 'limited by:'", WARNING)
                           for warning in run.outcome.warnings
                           if book.procedures[machine, procedure].specs[owner].limited_by is None]

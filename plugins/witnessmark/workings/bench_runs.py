@@ -1,9 +1,10 @@
 """The workings that no author declares: a press card for each press in the needs, a judgement for each torque."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from ..core.book import Book
-from ..core.derived import CombinationKey, Derived, Worked, key_of
+from ..core.derived import RECHECK, CombinationKey, Derived, Worked, key_of
 from ..core.display import shown
 from ..core.equipment import Gauge, Press
 from ..core.figure import NoFigure, NotKnown, Spec
@@ -35,7 +36,8 @@ def press_cards(work: Evaluation, procedure: Procedure, spec: Spec, derived: Der
         elif isinstance(worth, NoFigure):
             return ()                                           # deliberately none for this combination
         elif any(figure.kept_for_record is None for figure in spec.in_role(role)):
-            refused = Outcome(refusals=(Refusal(f"no {role} can be relied on: {_NOT_TO_USE}", "do not press"),))
+            recheck = _recheck(derived, key, spec)
+            refused = Outcome(refusals=(recheck or Refusal(f"no {role} can be relied on: {_NOT_TO_USE}", "do not press"),))
     pairs = [(need.press, need.gauge) for need in procedure.needs.presses]
     cards = []
     for name, gauge_name in pairs:
@@ -86,8 +88,8 @@ def torque_run(work: Evaluation, machine: Machine, procedure: Procedure, spec: S
     key = key_of(combination)
     if spec.thread is None or spec.surface is None:
         return None
-    torque = figure_in_force(derived.resolved[key, spec.id], "target") \
-        or figure_in_force(derived.resolved[key, spec.id], "window")
+    recheck = _recheck(derived, key, spec)
+    torque = _to_judge(derived, key, spec)
     thread = pick(work, machine, spec.thread, combination, f"'{spec.id}' (thread)")
     surface = pick(work, machine, spec.surface, combination, f"'{spec.id}' (surface)")
     band = work.book.surfaces[surface].nut_factor if surface in work.book.surfaces else None
@@ -109,8 +111,22 @@ def torque_run(work: Evaluation, machine: Machine, procedure: Procedure, spec: S
         work.error(spec.place, "working-input", f"'{spec.id}': {problem.message}", problem.mend)
     outcome = tightening_torque.compute(given) if not problems else Outcome(
         refusals=(Refusal("its inputs cannot be read", "mend the findings of its source"),))
+    if recheck:                                 # no setting to act on; what it would pull is still told, as a warning
+        outcome = replace(outcome, values=(), refusals=(recheck, *outcome.refusals))
     places = {name: spec.key_places.get(name, spec.place) for name in ("thread", "grade", "surface", "wrench", "adapter")}
     return Worked("tightening-torque", spec.id, key, texts, places, outcome)
+
+
+def _to_judge(derived: Derived, key: CombinationKey, spec: Spec):
+    """The torque in force, or the one that waits for its check: it is judged, and then refused."""
+    resolved = derived.resolved[key, spec.id]
+    waiting = next((each.worth for each in resolved if each.recheck), None)
+    return waiting or figure_in_force(resolved, "target") or figure_in_force(resolved, "window")
+
+
+def _recheck(derived: Derived, key: CombinationKey, spec: Spec) -> Refusal | None:
+    why = next((each.recheck for each in derived.resolved[key, spec.id] if each.recheck), None)
+    return Refusal(f"{RECHECK}: {why}", "do not use it until it has been checked again") if why else None
 
 
 def _worst_end(torque: Quantity) -> str:

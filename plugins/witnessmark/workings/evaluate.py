@@ -21,6 +21,9 @@ from ..core.working import Outcome, Refusal, Working
 from .read_inputs import run
 from .registry import WORKINGS
 
+#: The roles that a check against another figure vouches for.
+_CHECKED = ("target", "window")
+
 
 @dataclass
 class Evaluation:
@@ -43,7 +46,7 @@ def carriers_that_matter(machine: Machine, procedure: Procedure) -> tuple[str, .
         for figure in spec.figures:
             for varies in (figure.worth, figure.comes_from):
                 found.update(dict.fromkeys(varies.by if varies else ()))
-        for varies in (spec.thread, spec.grade, spec.surface):
+        for varies in (spec.thread, spec.grade, spec.surface, spec.checked_against):
             found.update(dict.fromkeys(varies.by if varies else ()))
     for computed in procedure.computed.values():
         for varies in computed.inputs.values():
@@ -76,7 +79,38 @@ def resolve_spec(work: Evaluation, machine: Machine, procedure: Procedure | None
         work.figures[key] = tuple(
             Resolved(figure, _worth(work, machine, procedure, spec, figure, combination), figure.place)
             for figure in spec.figures)
+        recheck = _recheck(work, machine, procedure, spec, combination) if spec.checked_against else None
+        if recheck:
+            work.figures[key] = tuple(
+                replace(each, recheck=recheck) if each.figure.role in _CHECKED and each.in_force()
+                and not isinstance(each.worth, NoFigure) else each for each in work.figures[key])
     return work.figures[key]
+
+
+def _recheck(work, machine, procedure, spec: Spec, combination) -> str | None:
+    """Why the spec must be checked anew: what it was checked against is no longer what it was."""
+    reference = spec.must_not_outpull
+    if reference is None or procedure is None:
+        return None                                             # nothing to compare with is a rule's finding
+    then = pick(work, machine, spec.checked_against, combination, f"'{spec.id}' (checked against)")
+    if not isinstance(then, Plain):
+        return None
+    now = text_of(work, machine, procedure, reference, combination)
+    target = work.book.target(reference, procedure)
+    kind = target.kind if isinstance(target, Spec) else ""
+    if now is not None and (now == then.text or _same(now, then.text, kind)):
+        return None
+    name = f"the {reference.part}" if reference.part else reference.name
+    return f"was checked against {then.text}, {name} is now {now}" if now is not None else \
+        f"was checked against {then.text}, {name} can no longer be relied on"
+
+
+def _same(one: str, other: str, kind: str) -> bool:
+    if kind in ("", "thread", "none"):
+        return False
+    first, second = read_quantity(one, kind), read_quantity(other, kind)
+    return isinstance(first, Quantity) and isinstance(second, Quantity) and \
+        (first.form, first.si_low, first.si_high) == (second.form, second.si_low, second.si_high)
 
 
 def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) -> Worth | None:
@@ -117,7 +151,7 @@ def text_of(work: Evaluation, machine: Machine, procedure: Procedure | None, ref
 def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth | None:
     """The figure in a role (the first in force where none is named); None when there is none to rest on."""
     for each in resolved:
-        if each.figure.in_force() and (role is None or each.figure.role == role) and each.figure.when is None:
+        if each.in_force() and (role is None or each.figure.role == role) and each.figure.when is None:
             return each.worth
     return None
 

@@ -1,0 +1,116 @@
+"""Slips in figures, names and words: what stands in the smallest book, what stands instead, and the finding at its place."""
+
+import pytest
+from small_book import PROCEDURE, SITE_DATA
+from test_findings import findings
+
+PLATE = "    check: The plate lies flat."
+GAP = "  gap:\n    label: Valve gap\n    kind: clearance\n    condition: cold\n    is: 0.010 in\n    source: shop p. 4\n"
+CORD = "  pull:\n    label: Pull on the cord\n    kind: force\n    at radius: 2 in\n    is: 5 lbf\n    source: shop p. 4\n"
+DRAG = "  drag:\n    label: Drum drag\n    kind: rolling drag\n    at radius: 2 in\n    is: 5 lbf·in\n    source: shop p. 4\n"
+#: The smallest book with one figure of each sort that these rules look at.
+BOOK = PROCEDURE.replace("steps:\n", f"{GAP}{CORD}{DRAG}steps:\n").replace(
+    "    surface: oiled\n", "    surface: oiled\n    must not out-pull: press.floor\n    checked against: 6 short ton\n"
+).replace("steps:\n", "steps:\n  - id: cord\n    do: Measure the drag by a cord.\n    specs: [drag]\n"
+) + f"{PLATE}\n    note: Kept clean.\nnotes:\n  - id: why\n    kind: symptom\n    says: It squeals.\n"
+
+CASES = [
+    ("radius-not-named", "cord\n    kind: force\n    at radius: 2 in\n", "cord\n    kind: force\n", "40:5", "at which radius"),
+    ("radius-not-named", "rolling drag\n    at radius: 2 in\n", "rolling drag\n", "46:5", "read by a cord in 'cord'"),
+    ("radius-not-named", "label: Valve gap", "label: Gear backlash", "34:5", "at which radius"),
+    ("radius-not-named", "by a cord.", "by a cord on the drum of 2.25 in.", "53:9", "a radius or a diameter"),
+    ("clearance-without-temperature", "clearance\n    condition: cold\n", "clearance\n", "34:5", "whether cold or hot"),
+    ("clearance-without-temperature", "condition: cold", "condition: oiled", "34:5", "whether cold or hot"),
+    ("record-about-another", "    is: 55 lbf·ft\n    source: shop p. 3",
+     "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: found, is: 90 lbf·ft, source: chart, kept for the record: CF-9}",
+     "33:9", "CF-9, which is about drum/press"),
+    ("two-in-force", "    is: 55 lbf·ft\n    source: shop p. 3",
+     "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: target, is: 50 lbf·ft, source: chart}",
+     "33:9", "a second target for early"),
+    ("duplicate-id", "  - id: bolt\n", "  - id: press\n", "58:5", "the step 'press' is there already, in line 55"),
+    ("duplicate-id", "        never while open: [run]\n",
+     "        never while open: [run]\n      - {id: plate, state: a, because: b, if forgotten: c, never while open: [run]}\n",
+     "66:9", "the loose end 'plate'"),
+    ("duplicate-id", "  - id: why\n", "  - {id: why, kind: symptom, says: It squeaks.}\n  - id: why\n", "70:5", "the note 'why'"),
+    ("was-taken", "label: Cap bolt", "was: [press]\n    label: Cap bolt", "23:5", "is the name of another spec"),
+    ("was-taken", "label: Cap bolt", "was: [bolt]\n    label: Cap bolt", "23:5", "is its name still"),
+    ("was-taken", "  bolt:\n", "  other: {was: [OLD], label: Nut, kind: none, is: x, source: shop}\n  bolt:\n    was: [OLD]\n",
+     "24:5", "an old name of 'other' and of 'bolt'"),
+    ("tight-without-figure", "do: Tighten the bolts to {bolt}.", "do: Snug the bolts down.", "59:9", "'Snug' is no figure"),
+    ("tight-without-figure", "The plate lies flat", "Torqued to specification", "66:12", "'to specification' is no figure"),
+    ("conversion-by-hand", "Kept clean.", "Pull 8 short ton (71 kN).", "67:11", "write 8 short ton alone"),
+    ("conversion-by-hand", "It squeals.", "At 1,100 to 1,200 lbf·ft (1491 to 1627 N·m) it squeals.", "71:11", "one figure in two units"),
+    ("checked-against", "against: 6 short ton", "against: 7 short ton", "29:5", "was checked against 7 short ton, the floor is now 6 short ton"),
+    ("checked-against", "    must not out-pull: press.floor\n", "", "28:5", "but not said which"),
+    ("outside-link", "Kept clean.", "'See javascript:alert(1).'", "67:11", "'javascript:' is no address"),
+    ("outside-link", "It squeals.", "See ftp://files.example/x.", "71:11", "'ftp:' is no address"),
+    ("html-not-read", "Kept clean.", "Kept <b>clean</b>.", "67:11", "HTML is not read here"),
+    ("html-not-read", "Kept clean.", "See [the plan](https://plan.example).", "67:11", "a Markdown link"),
+]
+
+#: Words that look like a slip and are none.
+JUST = [
+    ("Kept clean.", "The standard is sold at https://standards.example/b1-1, and http://old.example has a copy."),
+    ("Kept clean.", "Gap < 5 and > 3, and 3 short tons (2000 psi) on the gauge."),
+    ("Kept clean.", "Nuts finger-tight at 5 o'clock, 2 in or 3 in from the end."),
+    ("Tighten the bolts to {bolt}.", "Snug the bolts, then to {bolt}."),
+    ("by a cord.", "by a cord on the drum of 2.25 in radius."),
+    ("against: 6 short ton", "against: 12000 lbf"),
+]
+
+
+def test_the_book_of_these_cases_has_no_finding():
+    assert findings(BOOK) == []
+
+
+@pytest.mark.parametrize("rule, stands, wrong, at, says", CASES, ids=[f"{case[0]}: {case[2][:30]!r}" for case in CASES])
+def test_a_slip_is_one_finding_at_its_place(rule, stands, wrong, at, says):
+    assert BOOK.count(stands) == 1, "the case must change exactly one place"
+    lines = [finding.line() for finding in findings(BOOK.replace(stands, wrong)) if finding.rule == rule]
+    assert len(lines) == 1, lines
+    assert lines[0].startswith(f"procedures/hoist/drum.yaml:{at}: ") and says in lines[0], lines
+
+
+@pytest.mark.parametrize("stands, right", JUST, ids=[right[:40] for _, right in JUST])
+def test_no_false_alarm(stands, right):
+    assert BOOK.count(stands) == 1
+    assert findings(BOOK.replace(stands, right)) == []
+
+
+HOIST = SITE_DATA["site_data/machines/hoist.yaml"]
+
+
+@pytest.mark.parametrize("stands, wrong, rule, says", [
+    ("from 500", "from 490", "serials-in-order", "overlap those of early (up to 499)"),
+    ("from 500", "from 510", "serials-in-order", "serials 500 to 509 belong to no variant"),
+    ("from 500", "from 501", "serials-in-order", "serial 500 belongs to no variant"),
+    ("up to 499", "from 1", "serials-in-order", "overlap"),
+    ("early: {serials: up to 499}", "early: {title: Early}", "serials-in-order", "early has no serials"),
+    ("Left and right are named facing the drum.", "The drum is in front.", "left-without-viewpoint", "places of 'side'"),
+    ("figures:\n", "figures:\n  heat: {label: Air, kind: none, is: 'cold, file://x', was: [load], role: found, source: chart}\n",
+     "was-taken", "is the name of another spec"),
+])
+def test_a_slip_in_the_machine(stands, wrong, rule, says):
+    assert HOIST.count(stands) == 1
+    lines = [f.line() for f in findings(**{"machines/hoist": HOIST.replace(stands, wrong)}) if f.rule == rule]
+    assert len(lines) == 1 and says in lines[0], lines
+
+
+def test_left_in_a_step_wants_a_viewpoint():
+    machine = HOIST.replace("Left and right are named facing the drum.", "The drum is in front.").replace("[left, right]", "[near, far]")
+    told = PROCEDURE.replace("Press to", "On the left side press to")
+    lines = [f.line() for f in findings(told, **{"machines/hoist": machine}) if f.rule == "left-without-viewpoint"]
+    assert len(lines) == 1 and ":33:9: warning: 'On the left' is said" in lines[0], lines
+    angle = PROCEDURE.replace("Press to", "Turned to the right angle, with a left-hand thread, press to")
+    assert [f for f in findings(angle, **{"machines/hoist": machine}) if f.rule == "left-without-viewpoint"] == []
+
+
+def test_a_correction_is_about_what_it_withdraws():
+    corrections = ("COR-9:\n  on: 2024-01-02\n  about: [drum/press]\n  old: a\n  new: b\n  reason: c\n  source: shop\n"
+                   "  if already done: fine\n")
+    withdrawn = "      - {role: ceiling, is: 15 short ton, source: shop, superseded by: COR-9}\nsteps:\n"
+    right = PROCEDURE.replace("kept for the record: CF-9}\n", "kept for the record: CF-9}\n" + withdrawn.removesuffix("steps:\n"))
+    assert findings(right, corrections=corrections) == []
+    wrong = corrections.replace("drum/press", "drum/bolt")
+    lines = [f.line() for f in findings(right, corrections=wrong) if f.rule == "record-about-another"]
+    assert len(lines) == 1 and "superseded by COR-9, which is about drum/bolt" in lines[0], lines

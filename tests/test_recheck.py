@@ -1,0 +1,102 @@
+"""A press target is lowered after the nut was checked against it: what changes without anybody touching the nut.
+
+The shop's own correction COR-1 played again: 24-A from 16.5 to 15 long ton, its nut still at the 400 lbf·ft of then."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from witnessmark.build import Checked, codes, render
+from witnessmark.loading.load_book import FOLDERS, load_book
+from witnessmark.loading.source_files import SourceFile, yaml_sources
+from witnessmark.rules.table import check_book
+from witnessmark.workings.derive import derive_book
+
+BOOK = Path(__file__).parent.parent
+PRESS_ON = "procedures/type-24/flycrank-press-on.yaml"
+NOW = "24-A: {24-A: 15 long ton, 24-B: 15 long ton, 24-C: 15 long ton}"
+THEN = NOW.replace("15 ", "16.5 ")
+
+
+def book_with(target: str) -> Checked:
+    """The demonstration with the nut of the 24-A as it was, 400 lbf·ft checked against 16.5 long ton, under this target."""
+    files = []
+    for file in yaml_sources(BOOK, FOLDERS):
+        text = file.text
+        if file.path == PRESS_ON:
+            before, between, after = text.split(NOW)            # the target stands first, then what the nut was checked against
+            text = f"{before}{target}{between}{THEN}{after}".replace("360 lbf·ft", "400 lbf·ft")
+        files.append(SourceFile(file.path, text))
+    book, found = load_book(files)
+    derived, more = derive_book(book)
+    return Checked(book, derived, tuple(sorted({*found, *more, *check_book(book, derived)})))
+
+
+@pytest.fixture(scope="module")
+def before() -> Checked:
+    return book_with(THEN)
+
+
+@pytest.fixture(scope="module")
+def after() -> Checked:
+    return book_with(NOW)
+
+
+def nuts(checked: Checked) -> dict:
+    runs = checked.derived["type-24", "flycrank-press-on"].worked
+    return {(dict(key)["locomotive"], dict(key)["fly-crank"]): run[0].outcome for (key, owner), run in runs.items() if owner == "nut"}
+
+
+def test_nothing_is_said_while_the_check_holds(before):
+    assert not any("RE-CHECK" in finding.message for finding in before.findings)
+    assert not any(outcome.refusals for outcome in nuts(before).values())
+
+
+def test_the_nut_is_to_be_checked_again_and_no_other(after):
+    said = [finding for finding in after.findings if finding.rule == "checked-against"]
+    assert len(said) == 1 and said[0].severity == "warning"
+    assert said[0].message == "RE-CHECK 'nut' of 24-A: it was checked against 16.5 long ton, the target is now 15 long ton"
+    for (locomotive, _), outcome in nuts(after).items():
+        refused = [refusal.message for refusal in outcome.refusals]
+        assert refused == (["RE-CHECK: was checked against 16.5 long ton, the target is now 15 long ton"] if locomotive == "24-A" else [])
+        assert bool(outcome.values) == (locomotive != "24-A"), "no setting to act on"
+
+
+def test_it_is_told_by_how_much_it_would_press(after):
+    """81.4 % of the 14.05 long ton at the new last mark: the shop's own words in COR-1."""
+    assert any("81.4 % of the press force" in warning for warning in nuts(after)["24-A", "24-A"].warnings)
+
+
+def test_page_sheet_and_data_print_it(before, after):
+    then, now = (render(checked, "Demo", "demo", None) for checked in (before, after))
+    sheets = [name for name in now.files if "flycrank-press-on" in name and name.endswith(".html") and "24-A" in name]
+    assert sheets and all("RE-CHECK, DO NOT USE" in _text(now.files[name]) for name in sheets)
+    assert not any("RE-CHECK, DO NOT USE" in _text(then.files[name]) for name in sheets)
+    others = [name for name in now.files if "flycrank-press-on" in name and name.endswith(".html") and "24-B" in name]
+    assert others and not any("RE-CHECK, DO NOT USE" in _text(now.files[name]) for name in others)
+    page = next(page.html for page in now.pages if "flycrank-press-on" in page.url)
+    assert "RE-CHECK, DO NOT USE" in page and "was checked against 16.5 long ton, the target is now 15 long ton" in page
+    data = json.loads(_text(now.files["book.json"]))
+    procedure = next(p for p in data["procedures"] if p["id"] == "flycrank-press-on")
+    nut = next(spec for spec in procedure["specs"] if spec["id"] == "nut")
+    waiting = {figure["for"]["locomotive"] for figure in nut["figures"] if figure["re-check"]}
+    assert waiting == {"24-A"}
+    assert all(figure["role"] == "target" for figure in nut["figures"] if figure["re-check"])
+
+
+def test_paper_of_the_24_a_is_stale_and_of_the_others_is_not(before, after):
+    then, now = codes(before), codes(after)
+    key = ("type-24", "flycrank-press-on")
+    assert {variant: then[*key, variant] == now[*key, variant] for variant in ("24-A", "24-B", "24-C")} == \
+        {"24-A": False, "24-B": True, "24-C": True}
+
+
+def _text(body) -> str:
+    return body.decode() if isinstance(body, bytes) else str(body)
+
+
+def test_another_procedure_that_names_the_nut_prints_it_too(after):
+    now = render(after, "Demo", "demo", None)
+    sheet = next(name for name in now.files if "quartering-check" in name and name.endswith(".html") and "24-A" in name)
+    assert "RE-CHECK, DO NOT USE" in _text(now.files[sheet])
