@@ -8,12 +8,18 @@ from pathlib import Path
 
 from .core.finding import nearest
 from .core.finding_formats import as_annotations, as_json, as_text
+from .loading import manual as of_reading
 from .loading.source_files import is_book
 from .build import check
 from .rules.table import RULES
+from .workings import manual as of_working_out
 from .workings.explain import manual_lines, outcome_lines
 from .workings.read_inputs import run
 from .workings.registry import WORKINGS
+
+#: rule -> its manual; the rule's own module speaks where it has one
+MANUAL = {**{rule: lesson.text() for rule, lesson in {**of_reading.MANUAL, **of_working_out.MANUAL}.items()},
+          **{rule: module.__doc__.strip() for rule, module in RULES.items()}}
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -76,13 +82,13 @@ def _explain(chosen) -> int:
     if chosen.name in WORKINGS:
         print("\n".join(manual_lines(WORKINGS[chosen.name])))
         return 0
-    if chosen.name in RULES:
-        print(f"{chosen.name}: {RULES[chosen.name].__doc__.strip()}")
+    if chosen.name in MANUAL:
+        print(f"{chosen.name}: {MANUAL[chosen.name]}")
         return 0
     if chosen.name is None:
-        print("Workings: " + ", ".join(WORKINGS) + "\nRules: " + ", ".join(RULES))
+        print("Workings: " + ", ".join(WORKINGS) + "\nRules: " + ", ".join(sorted(MANUAL)))
         return 0
-    print(f"witnessmark: there is no rule or working '{chosen.name}', {nearest(chosen.name, (*RULES, *WORKINGS))}",
+    print(f"witnessmark: there is no rule or working '{chosen.name}', {nearest(chosen.name, (*MANUAL, *WORKINGS))}",
           file=sys.stderr)
     return 2
 
