@@ -9,6 +9,8 @@ from .thread import Thread
 from .variation import Varies
 
 ROLES = ("target", "window", "floor", "ceiling", "reject", "stop", "found")
+#: In this order a reference that names no role takes a spec's figure.
+FIRST = ("target", "window", "floor", "ceiling", "stop", "reject", "found")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,9 +60,13 @@ class Figure:
     was: tuple[str, ...]
     place: Place
 
+    def standing(self) -> bool:
+        """False for a figure that is printed struck through. One in doubt still stands: nothing else may take its place."""
+        return self.kept_for_record is None and self.superseded_by is None
+
     def in_force(self) -> bool:
         """False for a figure that is printed struck through or withdrawn: no mark or limit may rest on it."""
-        return self.kept_for_record is None and self.superseded_by is None and self.in_doubt is None
+        return self.standing() and self.in_doubt is None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +95,14 @@ class Spec:
     note: Sentence | None = None
     was: tuple[str, ...] = ()
     key_places: dict[str, Place] = field(default_factory=dict)
+
+    def meant(self, role: str | None) -> Figure | None:
+        """The figure a reference means: of the role named, or of the first role that has one standing; in force before in doubt."""
+        for wanted in (role,) if role else FIRST:
+            standing = [figure for figure in self.figures if figure.role == wanted and figure.standing()]
+            if standing:
+                return next((figure for figure in standing if figure.in_force()), standing[0])
+        return None
 
     def in_role(self, role: str) -> tuple[Figure, ...]:
         return tuple(figure for figure in self.figures if figure.role == role)

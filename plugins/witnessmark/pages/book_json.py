@@ -92,7 +92,8 @@ def _figure(book: Book, resolved: Resolved) -> dict:
     figure, worth = resolved.figure, resolved.worth
     quantity = worth if isinstance(worth, Quantity) else None
     return {
-        "role": figure.role, "as written": worth_text(worth), "si": quantity and [quantity.si_low, quantity.si_high],
+        "role": figure.role, "as written": worth_text(worth), "in force": resolved.in_force(),
+        "si": [quantity.si_low, quantity.si_high] if quantity and resolved.in_force() else None,
         "unit": quantity and quantity.unit.symbol, "from": [str(c.value) for c in figure.comes_from.cases] if figure.comes_from else None,
         "sources": [_cited(citation) for citation in figure.sources],
         "standing": list(dict.fromkeys(STANDING[book.sources[c.source].kind] for c in figure.sources if c.source in book.sources)),

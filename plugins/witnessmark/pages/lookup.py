@@ -15,8 +15,6 @@ from .book_index import BookIndex
 from .cases import Told, told_apart
 from . import words
 
-#: In this order a reference without a role takes a spec's figure.
-_FIRST = ("target", "window", "floor", "ceiling", "stop", "reject", "found")
 _CONVERTED: dict[tuple[str, str, str], str] = {}
 
 
@@ -148,9 +146,10 @@ class Lookup:
             return there._output(name, reference, page, variant)
         if target is None:
             return None
-        figure = principal(target, reference.part)
-        if figure is None:
-            return None
+        figure = target.meant(reference.part)
+        if figure is None:                                      # every figure of it is struck through
+            cases = (Told("", "", "", Shown(words.DO_NOT_USE, "", "doubt")),)
+            return FigureView(name, reference.part or "", "", f"{page}#{spec_anchor(target.id)}", cases)
         return FigureView(name, figure.role, " ".join(figure.was + target.was), f"{page}#{spec_anchor(target.id)}",
                           there.cases(target, figure, variant))
 
@@ -163,14 +162,3 @@ class Lookup:
                 found.append((combination, Shown(value.printed, value.converted, "") if value else Shown(words.REFUSED, "", "refused")))
         cases = told_apart(self.machine, found) or (Told("", "", "", Shown(words.NOT_KNOWN, "", "unknown")),)
         return FigureView(name, reference.part or "", "", f"{page}#{result_anchor(reference.name)}", cases)
-
-
-def principal(spec: Spec, role: str | None) -> Figure | None:
-    """The figure a reference means: the one in force in that role, or in the first role the spec has; else one not in force."""
-    for roles in ((role,) if role else _FIRST,):
-        for wanted in roles:
-            for figure in spec.figures:
-                if figure.role == wanted and figure.in_force():
-                    return figure
-    doubtful = [figure for figure in spec.figures if figure.in_doubt is not None and role in (None, figure.role)]
-    return doubtful[0] if doubtful else None

@@ -99,7 +99,7 @@ def _details(lookup: Lookup, spec: Spec, variant: str | None):
         yield words.LEFT_RIGHT, spec.viewpoint
     if spec.wrench:
         yield words.WRENCH, wrench_text(lookup.book, spec.wrench, spec.adapter)
-    if spec.passes:
+    if spec.passes and not _withheld(lookup, spec, variant):
         yield words.PASSES, ", ".join(quantity.typed() for quantity in spec.passes)
     elif spec.pass_count:
         yield words.PASSES, str(spec.pass_count)
@@ -108,6 +108,11 @@ def _details(lookup: Lookup, spec: Spec, variant: str | None):
     if spec.checked_against and (waiting := [(combination, why) for key, combination in lookup.every(variant)
                                              if (why := lookup.recheck(spec, key))]):
         yield words.RECHECK_WHY, told_apart(lookup.machine, waiting)
+
+
+def _withheld(lookup: Lookup, spec: Spec, variant: str | None) -> bool:
+    """Whether the torque is withdrawn or waits for a check: its last pass would print it all the same."""
+    return any(figure.in_doubt for figure in spec.figures) or any(lookup.recheck(spec, key) for key, _ in lookup.every(variant))
 
 
 def label_of(lookup: Lookup, reference: Reference) -> str:

@@ -95,13 +95,15 @@ def torque_run(work: Evaluation, machine: Machine, procedure: Procedure, spec: S
     band = work.book.surfaces[surface].nut_factor if surface in work.book.surfaces else None
     if isinstance(torque, NoFigure) or not isinstance(thread, Thread):
         return None
-    if not isinstance(torque, Quantity) or band is None:
-        why = "the torque" if not isinstance(torque, Quantity) else f"the nut factor of '{surface}'"
+    pressed = _press_texts(spec, derived, key)
+    if not isinstance(torque, Quantity) or band is None or pressed is None:
+        why = "the torque" if not isinstance(torque, Quantity) else f"the nut factor of '{surface}'" if band is None \
+            else f"'{spec.must_not_outpull}', which it must not out-pull,"
         outcome = Outcome(refusals=(Refusal(f"{why} cannot be relied on: {_NOT_TO_USE}", "do not tighten to a guess"),))
         return Worked("tightening-torque", spec.id, key, {}, {}, outcome)
     grade = pick(work, machine, spec.grade, combination, f"'{spec.id}' (grade)") if spec.grade else "none"
     texts = {"thread": thread.text, "grade": grade or "none", "nut factor": str(band),
-             "torque": _worst_end(torque), **_press_texts(spec, derived, key)}
+             "torque": _worst_end(torque), **pressed}
     if torque.form != "range":                  # a window is judged at its top, and nobody sets a wrench there
         texts |= _wrench_texts(work.book, spec)
     if spec.pass_count:
@@ -121,7 +123,8 @@ def _to_judge(derived: Derived, key: CombinationKey, spec: Spec):
     """The torque in force, or the one that waits for its check: it is judged, and then refused."""
     resolved = derived.resolved[key, spec.id]
     waiting = next((each.worth for each in resolved if each.recheck), None)
-    return waiting or figure_in_force(resolved, "target") or figure_in_force(resolved, "window")
+    role = "target" if any(figure.standing() for figure in spec.in_role("target")) else "window"
+    return waiting or figure_in_force(resolved, role)
 
 
 def _recheck(derived: Derived, key: CombinationKey, spec: Spec) -> Refusal | None:
@@ -150,20 +153,23 @@ def _wrench_texts(book: Book, spec: Spec) -> dict[str, str]:
     return texts
 
 
-def _press_texts(spec: Spec, derived: Derived, key: CombinationKey) -> dict[str, str]:
-    """The force really reached on the gauge that gives least, and the ceiling, of the press spec this nut may not out-pull."""
+def _press_texts(spec: Spec, derived: Derived, key: CombinationKey) -> dict[str, str] | None:
+    """The force really reached on the gauge that gives least, and the ceiling, of the press spec this nut may not out-pull.
+
+    None where no press reaches one: the nut cannot be judged, and may not be set as if it had been."""
     pressed = spec.must_not_outpull
-    if pressed is None or pressed.owner is not None:
+    if pressed is None:
         return {}
     ceiling = figure_in_force(derived.resolved.get((key, pressed.name), ()), "ceiling")
     reached = [card.outcome.value("force at the last mark") for card in derived.worked.get((key, pressed.name), ())
                if not card.outcome.refusals and card.outcome.has("force at the last mark")]
+    if pressed.owner is not None or not reached:
+        return None
     texts = {}
     if isinstance(ceiling, Quantity):
         texts = {"press ceiling": ceiling.typed()}
         if ceiling.unit.symbol in tightening_torque.CLAMP_STEPS:
             texts["force in"] = ceiling.unit.symbol
-    if reached:
-        least = min(reached, key=lambda value: value.likely).likely      # unrounded: 81.4 % is not 81.3 %
-        texts["press force"] = shown(least, "press force", "N", digits=9)
+    least = min(reached, key=lambda value: value.likely).likely          # unrounded: 81.4 % is not 81.3 %
+    texts["press force"] = shown(least, "press force", "N", digits=9)
     return texts

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 
 from ..core.book import Book
 from ..core.derived import CombinationKey, Derived, Resolved, Worked, key_of
-from ..core.figure import Figure, NoFigure, NotKnown, Plain, Spec, Worth
+from ..core.figure import FIRST, Figure, NoFigure, NotKnown, Plain, Spec, Worth
 from ..core.finding import Finding
 from ..core.machine import Machine
 from ..core.place import Place
@@ -149,11 +149,13 @@ def text_of(work: Evaluation, machine: Machine, procedure: Procedure | None, ref
 
 
 def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth | None:
-    """The figure in a role (the first in force where none is named); None when there is none to rest on."""
-    for each in resolved:
-        if each.in_force() and (role is None or each.figure.role == role) and each.figure.when is None:
-            return each.worth
-    return None
+    """The figure in a role (where none is named, in the first role that has one standing); None when there is none to rest on.
+
+    Where that figure is in doubt, none of another role takes its place: a floor is no target."""
+    standing = [each for each in resolved if each.figure.standing() and each.figure.when is None]
+    if role is None:
+        role = next((first for first in FIRST if any(each.figure.role == first for each in standing)), None)
+    return next((each.worth for each in standing if each.figure.role == role and each.in_force()), None)
 
 
 def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> str | None:
