@@ -24,6 +24,7 @@ CASES = [
     ("record-about-another", "    is: 55 lbf·ft\n    source: shop p. 3",
      "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: found, is: 90 lbf·ft, source: chart, kept for the record: CF-9}",
      "33:9", "CF-9, which is about drum/press"),
+    ("no-press-will-do", "presses: [{press: P20, gauge: main}]", "presses: none", "14:5", "no press is among the needs"),
     ("two-in-force", "    is: 55 lbf·ft\n    source: shop p. 3",
      "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: target, is: 50 lbf·ft, source: chart}",
      "33:9", "a second target for early"),
@@ -114,3 +115,10 @@ def test_a_correction_is_about_what_it_withdraws():
     wrong = corrections.replace("drum/press", "drum/bolt")
     lines = [f.line() for f in findings(right, corrections=wrong) if f.rule == "record-about-another"]
     assert len(lines) == 1 and "superseded by COR-9, which is about drum/bolt" in lines[0], lines
+
+
+def test_figures_taken_from_one_another_are_a_finding_and_no_traceback():
+    lines = [f.line() for f in findings(PROCEDURE.replace("    is: 55 lbf·ft\n", "    from: bolt.target\n"))]
+    assert len(lines) == 1 and ":29:11: " in lines[0] and "rests on it in the end" in lines[0], lines
+    chain = "".join(f"  c{i}:\n    label: a\n    kind: length\n    source: shop\n    from: c{i + 1}.target\n" for i in range(3000))
+    assert any(f.rule == "loop" and "more than 40 figures" in f.message for f in findings(PROCEDURE.replace("steps:\n", chain + "steps:\n")))

@@ -46,8 +46,10 @@ def _specs(specs) -> Iterator[Finding]:
 
 
 def _steps(procedure: Procedure) -> Iterator[Finding]:
+    drums = any(_CORD.search(need.name) for need in procedure.needs.tools) or any(
+        spec.kind in ("force", "rolling drag") for spec in procedure.specs.values())
     for step in procedure.steps:
-        for sentence in sentences_of_step(step):
+        for sentence in sentences_of_step(step) if drums else ():
             if "drum" in sentence.text and (bare := _BARE_DRUM.search(sentence.text)):
                 yield Finding(sentence.place, ID, f"'{bare[0]}' may be a radius or a diameter", "write which of the two it is")
         if not _CORD.search(step.do.text):

@@ -23,6 +23,8 @@ from .registry import WORKINGS
 
 #: The roles that a check against another figure vouches for.
 _CHECKED = ("target", "window")
+#: A figure taken from a figure taken from a figure: nobody can follow further than this.
+_DEEPEST = 40
 
 
 @dataclass
@@ -120,7 +122,15 @@ def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) ->
     reference = pick(work, machine, figure.comes_from, combination, what)
     if reference is None:
         return None
+    key = (machine.id, procedure.id if procedure else "", spec.id, figure.role, key_of(combination))
+    if key in work.busy or len(work.busy) > _DEEPEST:
+        work.error(reference.place, "loop", f"{what} is taken from {reference}, which rests on it in the end"
+                   if key in work.busy else f"{what} is the end of more than {_DEEPEST} figures, each taken from the next",
+                   "write the figure itself with 'is:'")
+        return None
+    work.busy.append(key)
     text = text_of(work, machine, procedure, reference, combination, spec.kind)
+    work.busy.pop()
     quantity = read_quantity(text, spec.kind) if text else None
     if quantity is not None and not isinstance(quantity, Quantity):
         work.error(reference.place, "unit-of-another-kind", f"{reference} gives {text}, which is no {spec.kind}",
@@ -177,7 +187,7 @@ def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, compu
     key = (machine.id, procedure.id, computed.id, key_of(combination))
     if key in work.runs:
         return work.runs[key]
-    if key in work.busy:
+    if key in work.busy or len(work.busy) > _DEEPEST:
         work.error(computed.place, "loop", f"'{computed.id}' is worked out from itself", "break the circle of references")
         return _worked(computed, combination, {}, {}, _refused("it is worked out from itself", "break the circle"))
     work.busy.append(key)
