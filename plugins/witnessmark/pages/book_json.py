@@ -14,6 +14,7 @@ from ..core.quantity import Quantity
 from ..core.record import worth_text
 from ..core.sentence import Sentence
 from .fill_template import static_files
+from .shelf_json import shelves
 
 VERSION = 1
 
@@ -29,6 +30,7 @@ def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[t
         "machines": [_machine(book, machine, derived[machine.id, ""]) for _, machine in sorted(book.machines.items())],
         "sources": [{"id": s.id, "title": s.title, "kind": s.kind, "standing": s.standing, "edition": s.edition}
                     for _, s in sorted(book.sources.items())],
+        "shelves": shelves(book),
         "procedures": [_procedure(book, procedure, derived[key], codes) for key, procedure in sorted(book.procedures.items())],
         "conflicts": [{"id": c.id, "about": str(c.about), "printed": _text(c.printed), "why": _text(c.why), "real": c.real,
                        "sides": [{"says": _text(side.says), "source": _cited(side.source)} for side in c.sides],
