@@ -22,7 +22,7 @@ SOURCES: dict[str, tuple[str, Shape]] = {
 def source_schema(name: str) -> dict:
     """The schema of one sort of source; `name` is a key of SOURCES."""
     files, shape = SOURCES[name]
-    return {"$schema": DRAFT, "title": files, **shape.schema()}
+    return {"$schema": DRAFT, "title": name.replace("_", " "), "description": files, **shape.schema()}
 
 
 def schema_files() -> dict[str, str]:
