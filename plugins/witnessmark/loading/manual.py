@@ -64,7 +64,8 @@ MANUAL: dict[str, Lesson] = {
         'state: Plate flat.', 'state: Plate on stud #3 flat.'),
     "text-cut": Lesson(
         "Between { } a comma ends the value: the rest of the text becomes a key of its own.",
-        "- {item: lock plate, count: 1,", "- {item: lock plate, bent over, count: 1,"),
+        "- {item: lock plate, count: 1, one use: yes, number: 6B-7789}",
+        "- {item: lock plate, bent over, count: 1, one use: yes, number: 6B-7789}"),
     "text-bent": Lesson(
         "In double quotes a backslash makes another sign of the letter after it.",
         "because: The drum may come off again.", 'because: "The drum\\nut may come off again."'),
