@@ -14,7 +14,7 @@ STRICT ?=
 strict := $(if $(filter-out 0 no,$(STRICT)),--strict)
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve check bench clean
+.PHONY: help site test serve check bench fuzz clean
 
 help: ## List these targets
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-8s %s\n", $$1, $$2 }' Makefile
@@ -36,6 +36,9 @@ check: $(VENV)/site.stamp ## Check the sources without building pages
 
 bench: $(VENV)/site.stamp ## Measure against the same words as plain pages (ARGS="--sizes 100")
 	@$(BIN)/python benchmarks/bench.py $(or $(ARGS),--sizes 250 1000)
+
+fuzz: $(VENV)/test.stamp ## Spoil the demo's sources in 100,000 ways (ARGS="--seed 2 --mutations 5000")
+	@$(BIN)/python tests/fuzz.py $(ARGS)
 
 clean: ## Remove what was built and installed here
 	rm -rf $(VENV) site build plugins/*.egg-info .pytest_cache .hypothesis

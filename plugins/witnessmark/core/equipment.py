@@ -21,6 +21,7 @@ class Gauge:
     limit: Quantity | None
     checked: str | None
     place: Place
+    notes: tuple[Sentence, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +111,7 @@ class Surface:
     nut_factor: Band | None
     taper_friction: Band | None
     place: Place
+    condition_words: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from .read_procedure import read_procedure
 from .scalars import Identifier
 from .shape import Report
 from .source_files import SourceFile
-from .yaml_tree import Node, read_tree
+from .yaml_tree import Node, Scalar, read_tree
 
 FOLDERS = ("procedures", "site_data")
 
@@ -66,8 +66,9 @@ def _tree(file: SourceFile, report: Report) -> Node | None:
         return None
     node, found = read_tree(file.path, file.text)
     report.findings += found
-    if node is None and not found:
+    if not found and (node is None or (type(node) is Scalar and not node.text)):
         report.error(Place(file.path), "empty-value", "the file is empty", "write its keys, or delete the file")
+        return None
     return node
 
 

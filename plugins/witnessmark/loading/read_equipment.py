@@ -54,7 +54,8 @@ def _press(key: str, record: Record, place, report: Report):
                      "write 'area:' from the nameplate, or 'bore:' (and 'rod:') in inches or millimetres")
         return None
     gauges = {name: equipment.Gauge(name, value.get("title", name), value["full scale"], value["division"],
-                                    value["accuracy"], value.get("range used"), value.get("checked"), where)
+                                    value["accuracy"], value.get("range used"), value.get("checked"), where,
+                                    value.get("notes", ()))
               for name, (value, where) in record["gauges"].items() if all(k in value for k in _GAUGE.required)}
     stud = record.get("draw stud")
     return equipment.Press(
@@ -89,7 +90,7 @@ def _band(record: Record | None):
 
 def _surface(key, record, place, report):
     return equipment.Surface(key, record["title"], _band(record.get("nut factor")),
-                             _band(record.get("taper friction")), place)
+                             _band(record.get("taper friction")), place, record.get("condition words", ()))
 
 
 def _material(key, record, place, report):

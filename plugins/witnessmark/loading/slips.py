@@ -22,7 +22,7 @@ _UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u034f\u061c\u11
                      "\u2028-\u202e\u2060-\u206f\u3164\ufe00-\ufe0f\ufeff\uffa0\ufff9-\uffff\U000e0000-\U000e0fff]|\r(?!\n)")
 _NOTE = re.compile(r"#.*")
 _AFTER_WORDS = re.compile(r"(?<=\S)[ \t]+#")
-_COMMENTED_NUMBER = re.compile(r"^[ \t]+#[0-9]", re.MULTILINE)
+_COMMENTED_NUMBER = re.compile(r"^[ \t]*#[0-9]", re.MULTILINE)
 _ESCAPE = re.compile(r"\\(.)", re.DOTALL)
 #: Keys whose value is words: a note behind them may be the rest of the sentence.
 PROSE = frozenset((
@@ -127,6 +127,8 @@ def lesson(text: str, at: tuple[int, int], problem: str, opened: tuple[int, int]
 
     `opened` is where the bracket or quote begins that the fault was found in."""
     lines = text.split("\n")
+    if "nesting" in problem:
+        return at, "the brackets stand too deep in one another", "close each { with } and each [ with ]"
     if opened and "quote" in problem:
         return opened, "a quote is opened here and not closed", "close it, or take it away"
     if opened and "expected ',' or" in problem:

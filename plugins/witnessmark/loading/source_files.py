@@ -53,6 +53,11 @@ def _read(root: Path, path: Path) -> SourceFile:
         return SourceFile(shown, "", (f"the file cannot be opened: {error.strerror}", "check its name and rights", 1))
     except RuntimeError:                                  # what pathlib raises for a link to itself
         return SourceFile(shown, "", ("this file is a link that leads nowhere", "put the file itself here", 1))
+    return as_source(shown, data)
+
+
+def as_source(shown: str, data: bytes) -> SourceFile:
+    """The bytes of one file as a source; what cannot be text is its problem."""
     if len(data) > MOST_BYTES:
         return SourceFile(shown, "", ("the file is over 1 MB", "split it into several procedures", 1))
     try:

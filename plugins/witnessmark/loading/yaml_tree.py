@@ -14,6 +14,7 @@ from . import slips
 
 DEEPEST = 40
 MOST_NODES = 40_000
+MOST_SIGNS = 10_000      # in one text; a long paragraph has a thousand
 MOST_SLIPS = 200
 RULE = "yaml"
 _LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
@@ -92,6 +93,9 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
     for event in yaml.parse(text, Loader=_LOADER):
         kind = type(event)
         if kind is yaml.ScalarEvent:
+            if len(event.value) > MOST_SIGNS:
+                raise _refuse(event, f"a text of over {MOST_SIGNS:,} letters begins here",
+                              "shorten it; if that was not meant, a quote or bracket before it is not closed")
             node = Scalar()
             node.text = event.value
         elif kind is yaml.MappingStartEvent:

@@ -18,6 +18,7 @@ class GaugeView(NamedTuple):
     id: str
     title: str
     facts: tuple[tuple[str, str], ...]
+    notes: tuple[Markup, ...]
 
 
 class PressView(NamedTuple):
@@ -48,7 +49,7 @@ def press_view(book: Book, press: Press, users: tuple[Target, ...], root: str) -
     gauges = tuple(GaugeView(gauge.id, gauge.title, tuple((word, text) for word, text in (
         (words.FULL_SCALE, _both(gauge.full_scale)), (words.DIVISION, _both(gauge.division)), (words.ACCURACY, gauge.accuracy.typed()),
         (words.GAUGE_LIMIT, _both(gauge.limit) if gauge.limit else None),
-        (words.CHECKED_ON, gauge.checked)) if text)) for gauge in press.gauges.values())
+        (words.CHECKED_ON, gauge.checked)) if text), tuple(map(plain, gauge.notes))) for gauge in press.gauges.values())
     return PressView(press.title, tuple(facts), cited(book, press.source, root), tuple(map(plain, press.notes)), gauges, users)
 
 
