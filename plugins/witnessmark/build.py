@@ -7,10 +7,11 @@ from pathlib import Path
 from .core.book import Book
 from .core.derived import Derived
 from .core.finding import ERROR, Finding
+from .core.picture import PictureFile, picture_path
 from .core.record import fingerprint, sheet_record
 from .loading.load_book import FOLDERS, load_book
 from .loading.source_schemas import schema_files
-from .loading.source_files import yaml_sources
+from .loading.source_files import picture_file, yaml_sources
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
@@ -43,9 +44,16 @@ def check(folder: Path) -> Checked:
 
 def _check(folder: Path) -> Checked:
     book, findings = load_book(yaml_sources(folder, FOLDERS))
+    book.pictures.update(_pictures(folder, book))
     derived, worked_findings = derive_book(book)
     found = {*findings, *worked_findings, *check_book(book, derived)}
     return Checked(book, derived, tuple(sorted(found)))
+
+
+def _pictures(folder: Path, book: Book) -> dict[str, PictureFile]:
+    named = {picture_path(procedure.machine, step.picture) for procedure in book.procedures.values()
+             for step in procedure.steps if step.picture}
+    return {path: picture_file(folder, path) for path in sorted(named)}
 
 
 def codes(checked: Checked) -> dict[tuple[str, str, str], str]:

@@ -7,6 +7,7 @@ from .authority import Caution, Conflict, Correction, Source
 from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Surface, Wrench
 from .figure import Spec
 from .machine import Machine
+from .picture import PictureFile
 from .procedure import Computed, Procedure
 from .sentence import Reference
 
@@ -29,6 +30,7 @@ class Book:
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     corrections: dict[str, Correction] = field(default_factory=dict)
     procedures: dict[tuple[str, str], Procedure] = field(default_factory=dict)
+    pictures: dict[str, PictureFile] = field(default_factory=dict)      # by path from the book
 
     @cached_property
     def procedure_ids(self) -> dict[str, tuple[str, ...]]:

@@ -5,7 +5,13 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
+from ..core.picture import PictureFile
+from .picture_header import picture_size
+
 MOST_BYTES = 1_000_000
+#: Enough for a camera's preamble: the size stands behind it.
+_PICTURE_HEAD = 500_000
+_OUTSIDE = re.compile(r"(?:^|/)\.|\\|:|//|[\x00-\x1f]")
 
 #: What would break the one line that a finding is, were it in a file's name.
 _UNPRINTABLE = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
@@ -71,3 +77,23 @@ def as_source(shown: str, data: bytes) -> SourceFile:
 def is_book(book: Path) -> bool:
     """True where the folder holds procedures or site_data."""
     return (book / "procedures").is_dir() or (book / "site_data").is_dir()
+
+
+def picture_file(book: Path, name: str) -> PictureFile:
+    """What is known of the picture at `name`, a path from the book's folder; only its head is read."""
+    root, path = book.resolve(), book / name
+    if _OUTSIDE.search(name):
+        return PictureFile(problem=("its path leaves the procedure's folder", "put it beside the procedure and write its name, such as cup-on-shaft.jpg"))
+    try:
+        if not path.resolve().is_relative_to(root):
+            return PictureFile(problem=("it is a link that leaves the book", "put the file itself here"))
+        if not path.is_file():
+            return PictureFile(problem=("there is no such file beside the procedure", "check its name, capitals too"))
+        with open(path, "rb") as file:
+            head, weight = file.read(_PICTURE_HEAD), os.fstat(file.fileno()).st_size
+    except (OSError, RuntimeError, ValueError):
+        return PictureFile(problem=("it cannot be opened", "check its name and rights"))
+    size = picture_size(head)
+    if size is None:
+        return PictureFile(weight=weight, problem=("it is no picture that can be shown", "save it as PNG, JPEG or WebP; a drawing (SVG) too"))
+    return PictureFile(*size, weight)

@@ -1,10 +1,12 @@
 """Steps ready to print, for the page (all variants) or for a sheet (one)."""
 
 from typing import NamedTuple
+from urllib.parse import quote
 
-from ..core.procedure import LooseEnd, Procedure, Record, Step
+from ..core.picture import PictureFile, picture_path
+from ..core.procedure import LooseEnd, Picture, Procedure, Record, Step
 from . import words
-from .address import procedure_url, step_anchor
+from .address import machine_url, procedure_url, step_anchor
 from .fill_template import Markup
 from .lookup import FigureView, Lookup
 from .prose import Prose
@@ -41,6 +43,15 @@ class LooseView(NamedTuple):
     tag: str
 
 
+class PictureView(NamedTuple):
+    """`width` and `height` keep its room on the page before it has come; 0 where they are not known."""
+
+    src: str
+    shows: str
+    width: int
+    height: int
+
+
 class StepView(NamedTuple):
     id: str
     anchor: str
@@ -58,7 +69,7 @@ class StepView(NamedTuple):
     acts: tuple[str, ...]
     opens_up: tuple[str, ...]
     records: tuple[RecordView, ...]
-    picture: tuple[str, str] | None
+    picture: PictureView | None
     hold: Markup | None
     leaves: tuple[LooseView, ...]
     closes: tuple[Markup | str, ...]
@@ -90,7 +101,7 @@ def _step(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
     if step.id in lookup.plain_steps:
         return lookup.plain_steps[step.id]
     view = _made(lookup, step, number, prose, root)
-    if not (step.records or step.go_to or step.leaves or step.closes or any(s.references() for s in step.sentences())):
+    if not (step.picture or step.records or step.go_to or step.leaves or step.closes or any(s.references() for s in step.sentences())):
         lookup.plain_steps[step.id] = view
     return view
 
@@ -103,9 +114,16 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
         tuple(target(procedure, name, root) for name in step.go_to), caution_views(lookup.book, step.cautions),
         machine.places.get(group, ()), group, step.at or "", ", ".join(selector.text for selector in step.only),
         tuple(map(str, step.acts)), step.opens_up, tuple(_record(lookup, record, step, prose, root) for record in step.records),
-        (step.picture.file, step.picture.shows) if step.picture else None, prose(step.hold_point),
+        _picture(lookup, step.picture, root), prose(step.hold_point),
         tuple(loose_view(lookup, loose, prose, root) for loose in step.leaves),
         tuple(_closed(lookup, name, prose) for name in step.closes), step.second_person, prose(step.note))
+
+
+def _picture(lookup: Lookup, picture: Picture | None, root: str) -> PictureView | None:
+    if picture is None:
+        return None
+    known = lookup.book.pictures.get(picture_path(lookup.machine.id, picture)) or PictureFile()
+    return PictureView(root + quote(machine_url(lookup.machine.id) + picture.file), picture.shows, known.width, known.height)
 
 
 def target(procedure: Procedure, name: str, root: str) -> Target:

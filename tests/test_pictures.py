@@ -1,0 +1,131 @@
+"""Pictures in steps: what is refused, and how one stands on page and sheet. Every byte is written here."""
+
+import os
+import re
+import zlib
+from pathlib import Path
+from struct import pack
+
+import pytest
+from small_book import PROCEDURE, sources
+from test_mkdocs_plugin import build
+
+from witnessmark.build import check, render
+from witnessmark.loading.picture_header import picture_size
+
+STEP = "    do: Tighten the bolts to {bolt}.\n"
+
+
+def png(width: int, height: int, more: bytes = b"") -> bytes:
+    """A whole grey picture, by ISO/IEC 15948."""
+    def chunk(name: bytes, data: bytes) -> bytes:
+        return pack(">I", len(data)) + name + data + pack(">I", zlib.crc32(name + data))
+    rows = zlib.compress(b"".join(b"\0" + bytes(width) for _ in range(height)))
+    return (b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)) + chunk(b"IDAT", rows)
+            + chunk(b"IEND", b"") + more)
+
+
+def jpeg(width: int, height: int, orientation: int | None = None, frame: int = 0xC0) -> bytes:
+    """The head of a JPEG, by ITU-T T.81 table B.2: start, the camera's tags, a table, the frame."""
+    tags = b""
+    if orientation:
+        tiff = b"MM\0*" + pack(">IH", 8, 1) + pack(">HHIHH", 0x0112, 3, 1, orientation, 0) + pack(">I", 0)
+        tags = b"\xff\xe1" + pack(">H", len(tiff) + 8) + b"Exif\0\0" + tiff
+    table = b"\xff\xc4" + pack(">H", 4) + b"\0\0"              # looks like a frame by its number, and is none
+    return b"\xff\xd8" + tags + table + bytes((0xFF, frame)) + pack(">HBHHB", 11, 8, height, width, 1) + b"\1\x11\0"
+
+
+def webp(kind: bytes, body: bytes) -> bytes:
+    return b"RIFF" + pack("<I", len(body) + 12) + b"WEBP" + kind + pack("<I", len(body)) + body
+
+
+@pytest.mark.parametrize("data, size", [
+    (png(31, 17), (31, 17)), (jpeg(640, 480), (640, 480)), (jpeg(640, 480, frame=0xC2), (640, 480)),
+    (jpeg(640, 480, orientation=1), (640, 480)), (jpeg(640, 480, orientation=6), (480, 640)), (jpeg(640, 480, orientation=3), (640, 480)),
+    (webp(b"VP8X", bytes(4) + b"\x7f\x02\0" + b"\xdf\x01\0"), (640, 480)),
+    (webp(b"VP8L", b"\x2f" + pack("<I", 639 | 479 << 14)), (640, 480)),
+    (webp(b"VP8 ", b"\0\0\0\x9d\x01\x2a" + pack("<HH", 640, 480)), (640, 480)),
+], ids=["png", "jpeg", "progressive", "upright", "on its side", "upside down", "webp", "webp lossless", "webp lossy"])
+def test_the_size_is_that_a_browser_shows(data, size):
+    assert picture_size(data) == size
+
+
+@pytest.mark.parametrize("data", [
+    b"", b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"<svg onload='alert(1)'/>", b"GIF89a" + bytes(20), b"RIFF\0\0\0\0WEBP", b"RIFF\0\0\0\0WEBPVP8L",
+    png(0, 5)[:40], b"MZ" + bytes(200), b"<!DOCTYPE html><script>", jpeg(5, 5)[:14], b"\xff\xd8" + b"\xff" * 5000, b"\xff\xd8\xff\xe0\0\0" * 9])
+def test_what_is_no_picture_has_no_size(data):
+    assert picture_size(data) is None
+
+
+@pytest.mark.parametrize("whole", [png(31, 17), jpeg(640, 480, 6), webp(b"VP8L", b"\x2f" + bytes(4))])
+def test_a_cut_picture_never_raises(whole):
+    for end in range(len(whole)):
+        assert picture_size(whole[:end]) in (None, picture_size(whole))
+
+
+def book(folder: Path, picture: str, files: dict[str, bytes] = {}) -> Path:
+    text = PROCEDURE.replace(STEP, f"{STEP}    picture: {picture}\n")
+    assert text != PROCEDURE
+    for source in sources(text):
+        (folder / source.path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / source.path).write_text(source.text, encoding="utf-8")
+    for name, data in files.items():
+        (folder / "procedures/hoist" / name).write_bytes(data)
+    return folder
+
+
+@pytest.mark.parametrize("picture, files, severity, says", [
+    ("{file: cup.jpg, shows: The cup.}", {}, "error", "there is no such file"),
+    ("{file: ../../../etc/passwd, shows: The cup.}", {}, "error", "leaves the procedure's folder"),
+    ("{file: /etc/passwd, shows: The cup.}", {}, "error", "leaves the procedure's folder"),
+    ("{file: 'https://example.org/cup.png', shows: The cup.}", {}, "error", "leaves the procedure's folder"),
+    ("{file: 'C:\\cup.png', shows: The cup.}", {}, "error", "leaves the procedure's folder"),
+    ("{file: .cup.png, shows: The cup.}", {".cup.png": png(2, 2)}, "error", "leaves the procedure's folder"),
+    ("{file: cup.svg, shows: The cup.}", {"cup.svg": b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>"}, "error", "save it as PNG, JPEG or WebP"),
+    ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": b"<script>alert(1)</script>"}, "error", "it is no picture"),
+    ("{file: drum.yaml, shows: The cup.}", {}, "error", "it is no picture"),
+    ("{file: ., shows: The cup.}", {}, "error", "leaves the procedure's folder"),
+    ("{file: cup.png, shows: The cup.}", {"cup.png": png(9, 9, bytes(500_001))}, "warning", "weighs 500 kB, save it smaller"),
+    ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": jpeg(60000, 60000)}, "warning", "60000 by 60000 pixels"),
+    ("{file: cup.png, shows: none}", {"cup.png": png(9, 9)}, "error", "does not say what it shows"),
+])
+def test_a_picture_that_will_not_do_is_one_finding(tmp_path, picture, files, severity, says):
+    found = check(book(tmp_path, picture, files)).findings
+    assert len(found) == 1, found
+    assert found[0].line().startswith(f"procedures/hoist/drum.yaml:37:14: {severity}: the picture '") and says in found[0].line(), found
+
+
+@pytest.mark.parametrize("leads_to", ["/etc/hostname", "../../../outside.png", "cup.png"])
+def test_a_link_that_leaves_the_book_is_refused(tmp_path, leads_to):
+    (tmp_path / "outside.png").write_bytes(png(3, 3))
+    folder = book(tmp_path / "book", "{file: cup.png, shows: The cup.}")
+    os.symlink(leads_to, folder / "procedures/hoist/cup.png")
+    found = check(folder).findings
+    assert len(found) == 1 and any(says in found[0].message for says in ("leaves the book", "cannot be opened", "no such file"))
+
+
+def test_a_pipe_in_place_of_a_picture_does_not_hang(tmp_path):
+    folder = book(tmp_path, "{file: cup.png, shows: The cup.}")
+    os.mkfifo(folder / "procedures/hoist/cup.png")
+    assert "no such file" in check(folder).findings[0].message
+
+
+def test_page_and_sheet_keep_its_room_and_say_what_it_shows(tmp_path):
+    checked = check(book(tmp_path, "{file: 'cup & \"shaft\".png', shows: \"The <b>cup</b> on the shaft.\"}", {'cup & "shaft".png': png(31, 17)}))
+    assert [finding.rule for finding in checked.findings] in ([], ["html-not-read"])
+    site = render(checked, "Hoist", "hoist", None)
+    page = next(page.html for page in site.pages if page.url == "hoist/drum/")
+    sheet = site.files["hoist/drum/sheet/late/index.html"]
+    shown = 'alt="The &lt;b&gt;cup&lt;/b&gt; on the shaft." width="31" height="17"'
+    assert f'<img src="../../hoist/cup%20%26%20%22shaft%22.png" {shown} loading="lazy">' in page
+    assert f'<img src="../../../../hoist/cup%20%26%20%22shaft%22.png" {shown}>' in sheet
+    assert "grayscale(1)" in site.files["assets/witnessmark/sheet.css"].decode()
+
+
+def test_the_site_holds_the_picture_where_page_and_sheet_look_for_it(tmp_path):
+    folder = book(tmp_path, "{file: cup.png, shows: The cup.}", {"cup.png": png(31, 17)})
+    assert build(folder, (folder / "procedures/hoist/drum.yaml").read_text(), "--strict").returncode == 0
+    for page in ("hoist/drum/index.html", "hoist/drum/sheet/late/index.html"):
+        at = folder / "site" / page
+        src = re.search(r'<img src="([^"]*cup.png)"', at.read_text())[1]
+        assert (at.parent / src).read_bytes() == png(31, 17)
