@@ -3,13 +3,17 @@
 Every withdrawn figure has digits that stand nowhere else in its book (7.77 and the like), so that a leak shows anywhere."""
 
 import json
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from small_book import PROCEDURE, SITE_DATA, sources
 
 from witnessmark.build import Checked, codes, render
-from witnessmark.loading.load_book import load_book
-from witnessmark.loading.source_files import SourceFile
+from witnessmark.core.place import Place
+from witnessmark.core.sentence import read_sentence
+from witnessmark.loading.load_book import FOLDERS, load_book
+from witnessmark.loading.source_files import SourceFile, yaml_sources
 from witnessmark.rules.table import check_book
 from witnessmark.workings.derive import derive_book
 
@@ -187,3 +191,31 @@ def test_a_figure_of_the_machine_in_doubt_refuses_what_rests_on_it():
                                                                "kind: torque, role: found, is: 7077 lbf·ft, source: chart p. 1, in doubt: Plate worn.")
     _, texts, book = whole(other=OTHER.replace("load.found", "hoist/load.found"), **{"machines/hoist": hoist})
     assert leaks(texts, "7077") == [] and all(run["refused"] for run in run_of(book, "running", "grip"))
+
+
+@pytest.fixture(scope="module")
+def demo():
+    return load_book(yaml_sources(Path(__file__).parent.parent, FOLDERS))[0]
+
+
+@pytest.mark.parametrize("owner, spec, role", [
+    (None, "slip-torque", "found"), (None, "crank-taper", "found"), (None, "crank-taper-diameter", "found"), (None, "crank-taper-length", "found"),
+    ("flycrank-press-on", "press-force", "target"), ("flycrank-press-on", "press-force", "floor"), ("flycrank-press-on", "press-force", "ceiling")])
+def test_each_figure_under_the_demonstrations_press_cards_withdrawn_alone_refuses_them_all(demo, owner, spec, role):
+    """Fly-crank marks rest on seven figures, four of them of the machine and through a working; the nut rests on the press."""
+    doubt = read_sentence("Two leaves differ.", Place("here"))[0]
+
+    def withdrawn(specs):
+        figures = tuple(replace(figure, in_doubt=doubt) if figure.role == role and figure.in_force() else figure for figure in specs[spec].figures)
+        assert figures != specs[spec].figures
+        return {**specs, spec: replace(specs[spec], figures=figures)}
+
+    key = ("type-24", "flycrank-press-on")
+    machine, procedure = demo.machines["type-24"], demo.procedures[key]
+    book = replace(demo, procedures={**demo.procedures, key: replace(procedure, specs=withdrawn(procedure.specs))}) if owner else \
+        replace(demo, machines={**demo.machines, "type-24": replace(machine, figures=withdrawn(machine.figures))})
+    derived, found = derive_book(book)
+    runs = [run for (_, name), each in derived[key].worked.items() if name in ("press-force", "nut") for run in each]
+    assert {run.working for run in runs} == {"press-card", "tightening-torque"}
+    assert all(run.outcome.refusals and not run.outcome.values for run in runs)
+    assert [finding for finding in (*found, *check_book(book, derived)) if finding.severity == "error"] == []
