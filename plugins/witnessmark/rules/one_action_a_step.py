@@ -37,8 +37,10 @@ def check(book: Book, derived) -> Iterator[Finding]:
 
 
 def _second_action(text: str) -> str | None:
-    if match := _THEN.search(text):
+    if "hen " in text and (match := _THEN.search(text)):
         return match["verb"].lower()
+    if ". " not in text and "! " not in text:
+        return None
     first, *later = (sentence.split() for sentence in re.split(r"(?<=[.!]) +(?=[A-Z])", text))
     if first and first[0].strip(",").lower() in _VERBS:
         for words in later:
