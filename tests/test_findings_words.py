@@ -25,6 +25,11 @@ CASES = [
      "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: found, is: 90 lbf·ft, source: chart, kept for the record: CF-9}",
      "33:9", "CF-9, which is about drum/press"),
     ("no-press-will-do", "presses: [{press: P20, gauge: main}]", "presses: none", "14:5", "no press is among the needs"),
+    ("step-for-nobody", "  - id: press\n", "  - id: press\n    only: [erly]\n", "56:12", "did you mean 'early'?"),
+    ("html-not-read", "label: Valve gap", "label: <b>Valve</b> gap", "34:5", "HTML is not read here"),
+    ("html-not-read", "title: Press the drum", "title: <script>alert(1)</script>", "1:1", "'<script>' stands here"),
+    ("outside-link", "item: lock plate", "item: 'data:text/html,x'", "11:7", "'data:' is no address"),
+    ("checked-against", "against: 6 short ton", "against: not known yet", "29:5", "not yet checked against the floor, which is 6 short ton"),
     ("two-in-force", "    is: 55 lbf·ft\n    source: shop p. 3",
      "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: target, is: 50 lbf·ft, source: chart}",
      "33:9", "a second target for early"),
@@ -57,6 +62,8 @@ JUST = [
     ("Tighten the bolts to {bolt}.", "Snug the bolts, then to {bolt}."),
     ("by a cord.", "by a cord on the drum of 2.25 in radius."),
     ("against: 6 short ton", "against: 12000 lbf"),
+    ("  - id: press\n", "  - id: press\n    only: up to 499\n"),
+    ("  - id: press\n", "  - id: press\n    only: [early, from 500]\n"),
 ]
 
 
@@ -122,3 +129,9 @@ def test_figures_taken_from_one_another_are_a_finding_and_no_traceback():
     assert len(lines) == 1 and ":29:11: " in lines[0] and "rests on it in the end" in lines[0], lines
     chain = "".join(f"  c{i}:\n    label: a\n    kind: length\n    source: shop\n    from: c{i + 1}.target\n" for i in range(3000))
     assert any(f.rule == "loop" and "more than 40 figures" in f.message for f in findings(PROCEDURE.replace("steps:\n", chain + "steps:\n")))
+
+
+def test_a_step_for_serials_the_procedure_is_not_for():
+    text = PROCEDURE.replace("people: 2", "applies to: [late]\npeople: 2").replace("  - id: press\n", "  - id: press\n    only: up to 499\n")
+    lines = [f.line() for f in findings(text) if f.rule == "step-for-nobody"]
+    assert len(lines) == 1 and ":34:11: " in lines[0] and "no variant of this procedure" in lines[0], lines

@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
+from small_book import PROCEDURE, sources
 
 from witnessmark.build import Checked, codes, render
 from witnessmark.loading.load_book import FOLDERS, load_book
@@ -100,3 +101,14 @@ def test_another_procedure_that_names_the_nut_prints_it_too(after):
     now = render(after, "Demo", "demo", None)
     sheet = next(name for name in now.files if "quartering-check" in name and name.endswith(".html") and "24-A" in name)
     assert "RE-CHECK, DO NOT USE" in _text(now.files[sheet])
+
+
+def test_what_rests_on_a_figure_to_be_checked_refuses():
+    bolt = "    surface: oiled\n    must not out-pull: press.floor\n    checked against: {} short ton\n"
+    grip = "computed:\n  grip:\n    working: taper-grip\n    taper: 1:12\n    torque to carry: bolt.target\nsteps:\n"
+    for ton, refused in ((6, False), (7, True)):
+        book, _ = load_book(sources(PROCEDURE.replace("    surface: oiled\n", bolt.format(ton)).replace("steps:\n", grip)))
+        derived, _ = derive_book(book)
+        runs = [run[0] for (_, owner), run in derived["hoist", "drum"].worked.items() if owner == "grip"]
+        assert runs and all(("torque to carry" not in run.inputs) == refused for run in runs)
+        assert all(any("torque to carry is not known" in r.message for r in run.outcome.refusals) == refused for run in runs)

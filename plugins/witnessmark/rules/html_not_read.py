@@ -10,7 +10,7 @@ import re
 from typing import Iterator
 
 from ..core.book import Book
-from ..core.every_sentence import sentences_of_book
+from ..core.every_sentence import texts_of_book
 from ..core.finding import WARNING, Finding
 
 ID = "html-not-read"
@@ -19,10 +19,10 @@ _LINK = re.compile(r"\[[^\[\]]+\]\([^()\s]+\)")
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
-    for sentence in sentences_of_book(book):
-        if "<" in sentence.text and (tag := _TAG.search(sentence.text)):
-            yield Finding(sentence.place, ID, f"'{tag[0][:40]}' stands here, and HTML is not read here",
+    for place, text in texts_of_book(book):
+        if "<" in text and (tag := _TAG.search(text)):
+            yield Finding(place, ID, f"'{tag[0][:40]}' stands here, and HTML is not read here",
                           "write plain words, with *stars* round what is to stand out", WARNING)
-        if "](" in sentence.text and (link := _LINK.search(sentence.text)):
-            yield Finding(sentence.place, ID, f"'{link[0][:40]}' is a Markdown link, which is not read here",
+        if "](" in text and (link := _LINK.search(text)):
+            yield Finding(place, ID, f"'{link[0][:40]}' is a Markdown link, which is not read here",
                           "write the name and the address one after the other", WARNING)

@@ -10,7 +10,7 @@ import re
 from typing import Iterator
 
 from ..core.book import Book
-from ..core.every_sentence import sentences_of_book
+from ..core.every_sentence import texts_of_book
 from ..core.finding import Finding
 
 ID = "outside-link"
@@ -18,7 +18,7 @@ _OTHER = re.compile(r"\b(?!https?:)[a-z][a-z0-9+.-]{1,20}://\S|\b(?:javascript|v
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
-    for sentence in sentences_of_book(book):
-        if ":" in sentence.text and (other := _OTHER.search(sentence.text)):
-            yield Finding(sentence.place, ID, f"'{other[0].partition(':')[0]}:' is no address that may stand in a book",
+    for place, text in texts_of_book(book):
+        if ":" in text and (other := _OTHER.search(text)):
+            yield Finding(place, ID, f"'{other[0].partition(':')[0]}:' is no address that may stand in a book",
                           "write an address that begins with https:// or http://, or the name of the document")

@@ -95,14 +95,16 @@ def _recheck(work, machine, procedure, spec: Spec, combination) -> str | None:
     if reference is None or procedure is None:
         return None                                             # nothing to compare with is a rule's finding
     then = pick(work, machine, spec.checked_against, combination, f"'{spec.id}' (checked against)")
-    if not isinstance(then, Plain):
+    if not isinstance(then, Plain | NotKnown):
         return None
     now = text_of(work, machine, procedure, reference, combination)
+    name = f"the {reference.part}" if reference.part else reference.name
+    if isinstance(then, NotKnown):
+        return f"was not yet checked against {name}, which is {now or 'not known'}"
     target = work.book.target(reference, procedure)
     kind = target.kind if isinstance(target, Spec) else ""
     if now is not None and (now == then.text or _same(now, then.text, kind)):
         return None
-    name = f"the {reference.part}" if reference.part else reference.name
     return f"was checked against {then.text}, {name} is now {now}" if now is not None else \
         f"was checked against {then.text}, {name} can no longer be relied on"
 
