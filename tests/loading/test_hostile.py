@@ -140,6 +140,14 @@ def test_bytes_that_are_no_text(folder, data, line, says):
     assert (finding.place.path, finding.place.line) == ("procedures/hoist/other.yaml", line) and says in finding.message
 
 
+@pytest.mark.parametrize("path, text", [("site_data/cautions.yaml", "HZ-1: {word: WARNING"), ("site_data/machines/hoist.yaml", "title: a\0"),
+                                        (PATH, "title: [")])
+def test_what_hangs_on_a_file_that_cannot_be_read_is_not_blamed(folder, path, text):
+    (folder / path).write_text(text)
+    [finding] = check(folder).findings
+    assert finding.place.path == path
+
+
 def test_the_mark_of_an_editor_at_the_start_is_no_mistake(folder):
     (folder / PATH).write_bytes(b"\xef\xbb\xbf" + PROCEDURE.encode().replace(b"\n", b"\r\n"))
     assert check(folder).findings == ()
@@ -210,5 +218,18 @@ def test_all_of_it_at_once_in_200_megabytes_and_without_a_traceback(folder):
     assert done.returncode == 1 and "Traceback" not in done.stdout + done.stderr, done.stderr[-2000:]
     assert int(done.stderr) < 200 * 1024                   # kilobytes on Linux
     assert sorted(path for path in folder.parent.rglob("*")) == before
-    for name in ("huge", *(f"text-{n}" for n in range(len(TEXTS))), *(f"value-{n}" for n in range(len(VALUES)))):
+    for name in ("huge", *(f"text-{n}" for n in range(len(TEXTS))), *(f"value-{n}" for n, (_, _, rule, _) in enumerate(VALUES.values()) if rule != "unknown-reference")):
         assert f"procedures/hoist/{name}.yaml:" in done.stdout
+
+
+@pytest.mark.parametrize("file, stands, wrong", [
+    ("wrenches", "graduation: 5 lbf·ft", "graduation: 0 lbf·ft"), ("wrenches", "graduation: 5 lbf·ft", "graduation: at least 5 lbf·ft"),
+    ("wrenches", "highest: 150 lbf·ft", "highest: 100 to 150 lbf·ft"), ("wrenches", "accuracy: 4 %", "accuracy: 4 to 6 %"),
+    ("presses", "area: 5.00 in²", "area: 0 in²"), ("presses", "division: 100 psi", "division: 0 psi"),
+    ("presses", "full scale: 10000 psi", "full scale: over 10000 psi"), ("presses", "rated pressure: 10000 psi", "rated pressure: 0 psi"),
+])
+def test_an_instrument_of_nothing_or_of_two_figures_is_refused(file, stands, wrong):
+    text = SITE_DATA[f"site_data/{file}.yaml"]
+    assert text.count(stands) == 1
+    found = all_findings(sources(**{file: text.replace(stands, wrong)}))
+    assert any(finding.rule == "quantity" and finding.place.path == f"site_data/{file}.yaml" for finding in found), found

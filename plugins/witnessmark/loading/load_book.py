@@ -11,10 +11,13 @@ from .read_machine import read_machine
 from .read_procedure import read_procedure
 from .scalars import Identifier
 from .shape import Report
+from .slips import DECEIVING
 from .source_files import SourceFile
-from .yaml_tree import Node, Scalar, read_tree
+from .yaml_tree import RULE, Node, Scalar, read_tree
 
 FOLDERS = ("procedures", "site_data")
+#: Rules of a file of which nothing could be read.
+UNREAD = frozenset((RULE, DECEIVING, "unreadable"))
 
 
 def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:

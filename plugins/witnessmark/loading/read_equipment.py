@@ -2,39 +2,39 @@
 
 from ..core import equipment
 from ..core.kinds import KINDS
-from .scalars import Cites, Date, Measure, Number, Says, Text, ThreadText, YesNo, map_of
+from .scalars import Cites, Date, Measure, Number, Says, Single, Text, ThreadText, YesNo, map_of
 from .shape import Fields, ListOf, Raw, Record, Report, Shape
 from .yaml_tree import Node
 
 _DECIMAL = Number(whole=False)
 _BAND = Fields("a friction band", {"low": _DECIMAL, "likely": _DECIMAL, "high": _DECIMAL, "source": Cites()},
                ("low", "likely", "high", "source"))
-_GAUGE = Fields("a gauge", {"title": Text(), "full scale": Measure("pressure"), "division": Measure("pressure"),
-                            "accuracy": Measure("share"), "range used": Measure("pressure"), "checked": Date(),
+_GAUGE = Fields("a gauge", {"title": Text(), "full scale": Single("pressure"), "division": Single("pressure"),
+                            "accuracy": Single("share", nothing=True), "range used": Measure("pressure"), "checked": Date(),
                             "notes": ListOf(Says(), single=True)},
                 ("full scale", "division", "accuracy"))
-_STUD = Fields("a draw stud", {"thread": ThreadText(), "yield": Measure("stress"), "engagement": Measure("length"),
+_STUD = Fields("a draw stud", {"thread": ThreadText(), "yield": Single("stress"), "engagement": Single("length"),
                                "source": Cites()}, ("thread", "yield"))
 PRESS = Fields("a press", {
-    "title": Text(), "area": Measure("area"), "bore": Measure("diameter"), "rod": Measure("diameter"),
-    "side": Text("push or pull", ("push", "pull")), "rated force": Measure("press force"),
-    "rated pressure": Measure("pressure"), "source": Cites(), "notes": ListOf(Says(), single=True),
+    "title": Text(), "area": Single("area"), "bore": Single("diameter"), "rod": Single("diameter"),
+    "side": Text("push or pull", ("push", "pull")), "rated force": Single("press force"),
+    "rated pressure": Single("pressure"), "source": Cites(), "notes": ListOf(Says(), single=True),
     "draw stud": _STUD, "gauges": map_of(_GAUGE)}, ("title", "gauges"))
 WRENCH = Fields("a wrench", {
-    "title": Text(), "lowest": Measure("torque"), "highest": Measure("torque"), "graduation": Measure("torque"),
-    "accuracy": Measure("share"), "length": Measure("length"), "checked": Date()},
+    "title": Text(), "lowest": Single("torque", nothing=True), "highest": Single("torque"), "graduation": Single("torque"),
+    "accuracy": Single("share", nothing=True), "length": Single("length"), "checked": Date()},
     ("title", "lowest", "highest", "graduation", "accuracy"))
-ADAPTER = Fields("an adapter", {"title": Text(), "offset": Measure("length"), "angle": Measure("angle")},
+ADAPTER = Fields("an adapter", {"title": Text(), "offset": Single("length", nothing=True), "angle": Single("angle", nothing=True)},
                  ("title", "offset"))
 _OF_ITS_KIND = Raw((Text("a quantity of the scale's kind"),))
 SCALE = Fields("a scale", {"title": Text(), "kind": Text("a kind", tuple(KINDS)), "highest": _OF_ITS_KIND,
-                           "division": _OF_ITS_KIND, "accuracy": Measure("share"), "checked": Date()}, ("title", "kind", "highest", "division"))
+                           "division": _OF_ITS_KIND, "accuracy": Single("share", nothing=True), "checked": Date()}, ("title", "kind", "highest", "division"))
 SURFACE = Fields("a surface", {"title": Text(), "condition words": ListOf(Text(), single=True), "nut factor": _BAND,
                                "taper friction": _BAND}, ("title",))
-MATERIAL = Fields("a material", {"title": Text(), "modulus": Measure("stress"), "poisson": _DECIMAL,
-                                 "expansion": _DECIMAL, "ultimate": Measure("stress"), "assumed": YesNo(),
+MATERIAL = Fields("a material", {"title": Text(), "modulus": Single("stress"), "poisson": _DECIMAL,
+                                 "expansion": _DECIMAL, "ultimate": Single("stress"), "assumed": YesNo(),
                                  "source": Cites()}, ("title",))
-SHIM_STOCK = Fields("a shim stock", {"title": Text(), "pieces": ListOf(Measure("length")), "most pieces": Number(most=20),
+SHIM_STOCK = Fields("a shim stock", {"title": Text(), "pieces": ListOf(Single("length")), "most pieces": Number(most=20),
                                      "for": ListOf(Text(), single=True), "source": Cites()}, ("title", "pieces"))
 MADE_TOOL = Fields("a made tool", {"title": Text(), "for": Says(), "critical features": ListOf(Says(), single=True),
                                    "drawing": Text()}, ("title",))
@@ -76,7 +76,7 @@ def _adapter(key, record, place, report):
 
 
 def _scale(key, record, place, report):
-    measure: Shape = Measure(record["kind"])
+    measure: Shape = Single(record["kind"])
     highest, division = measure.read(record["highest"], report), measure.read(record["division"], report)
     return highest and division and equipment.Scale(
         key, record["title"], record["kind"], highest, division, record.get("accuracy"), record.get("checked"), place)

@@ -146,6 +146,21 @@ class Measure(Shape):
 
 
 @dataclass(frozen=True)
+class Single(Measure):
+    """One figure over zero, for what an instrument or a stock is: a window there would be guessed into one number."""
+
+    nothing: bool = False               # True where the figure may be zero
+
+    def of_text(self, text, node, report) -> Quantity | None:
+        quantity = super().of_text(text, node, report)
+        if quantity is None or (quantity.form == "exact" and (quantity.low > 0 or (self.nothing and quantity.low == 0))):
+            return quantity
+        wrong = "is not over zero" if quantity.form == "exact" else "is not one figure"
+        report.error(node.place, "quantity", f"“{quantity.text}” {wrong}", f"write one {self.kind} with its unit")
+        return None
+
+
+@dataclass(frozen=True)
 class ThreadText(Shape):
     wanted: str = "a thread such as 1/2-13 UNC or M12 x 1.25"
 
