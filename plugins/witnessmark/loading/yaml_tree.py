@@ -100,12 +100,14 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
             node.text = event.value
         elif kind is yaml.MappingStartEvent:
             node = Mapping()
-            node.entries, node.flow, node.pending = [], bool(event.flow_style), None
+            node.entries, node.flow, node.pending, node.key_end = [], bool(event.flow_style), None, None
         elif kind is yaml.SequenceStartEvent:
             node = Sequence()
             node.items = []
         elif kind in (yaml.MappingEndEvent, yaml.SequenceEndEvent):
-            stack.pop()
+            ended = stack.pop()
+            if type(ended) is Mapping and ended.key_end is None:
+                notices.add(ended.place, "empty-value", "nothing stands between the braces", "write what belongs there, or 'none'")
             continue
         elif kind is yaml.AliasEvent:
             raise _refuse(event, f"'*{event.anchor}' would be replaced by something else",
