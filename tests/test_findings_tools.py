@@ -128,3 +128,9 @@ def test_a_nut_that_may_clamp_over_three_quarters_of_its_press_is_warned_about()
     """1/2 in, K 0.13, 4 % high: 65 lbf·ft may clamp 12,480 lbf, 78 % of 8 short tons (16,000 lbf); 55 lbf·ft 66 %."""
     said = [finding for finding in findings(HELD.replace("55 lbf·ft", "65 lbf·ft")) if "of the press force" in finding.message]
     assert [finding.severity for finding in said] == ["warning"] and "up to 78" in said[0].message
+
+
+@pytest.mark.parametrize("accuracy", ["100 %", "250 %"])
+def test_a_wrench_that_may_be_out_by_all_of_it_is_never_fine_enough(accuracy):
+    wild = SITE_DATA["site_data/wrenches.yaml"].replace("accuracy: 4 %", f"accuracy: {accuracy}")
+    assert "wrench-too-coarse" in [finding.rule for finding in findings(PROCEDURE.replace(BOLT, window("40 to 60 lbf·ft")), wrenches=wild)]

@@ -12,6 +12,7 @@ from test_mkdocs_plugin import build
 
 from witnessmark.build import check, render
 from witnessmark.loading.picture_header import picture_size
+from witnessmark.loading.source_files import picture_file
 
 STEP = "    do: Tighten the bolts to {bolt}.\n"
 
@@ -95,13 +96,25 @@ def test_a_picture_that_will_not_do_is_one_finding(tmp_path, picture, files, sev
     assert found[0].line().startswith(f"procedures/hoist/drum.yaml:37:14: {severity}: the picture '") and says in found[0].line(), found
 
 
-@pytest.mark.parametrize("leads_to", ["/etc/hostname", "../../../outside.png", "cup.png"])
-def test_a_link_that_leaves_the_book_is_refused(tmp_path, leads_to):
+@pytest.mark.parametrize("leads_to, says", [
+    ("/etc/hostname", "leaves the book"), ("../../../outside.png", "leaves the book"), ("cup.png", "cannot be opened"), ("nowhere.png", "no such file")])
+def test_a_link_in_place_of_a_picture_is_refused(tmp_path, leads_to, says):
     (tmp_path / "outside.png").write_bytes(png(3, 3))
     folder = book(tmp_path / "book", "{file: cup.png, shows: The cup.}")
     os.symlink(leads_to, folder / "procedures/hoist/cup.png")
-    found = check(folder).findings
-    assert len(found) == 1 and any(says in found[0].message for says in ("leaves the book", "cannot be opened", "no such file"))
+    assert says in picture_file(folder, "procedures/hoist/cup.png").problem[0]
+    assert [finding.place.path for finding in check(folder).findings] == ["procedures/hoist/cup.png"]
+
+
+def test_a_link_that_leaves_the_book_is_refused_though_no_step_names_it(tmp_path):
+    """The host copies whatever lies beside a procedure."""
+    (tmp_path / "secret.txt").write_text("secret")
+    folder = book(tmp_path / "book", "{file: cup.png, shows: The cup.}", {"cup.png": png(3, 3)})
+    os.symlink("cup.png", folder / "procedures/hoist/inside.png")
+    assert check(folder).findings == ()
+    os.symlink("../../../secret.txt", folder / "procedures/hoist/notes.txt")
+    lines = [finding.line() for finding in check(folder).findings]
+    assert len(lines) == 1 and "procedures/hoist/notes.txt:1:1: error: this file is a link that leaves the book" in lines[0]
 
 
 def test_a_pipe_in_place_of_a_picture_does_not_hang(tmp_path):

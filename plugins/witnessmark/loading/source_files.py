@@ -15,6 +15,8 @@ _OUTSIDE = re.compile(r"(?:^|/)\.|\\|:|//|[\x00-\x1f]")
 
 #: What would break the one line that a finding is, were it in a file's name.
 _UNPRINTABLE = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
+_LEAVES = ("this file is a link that leaves the book", "put the file itself here", 1)
+_NOWHERE = ("this file is a link that leads nowhere", "put the file itself here", 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +29,7 @@ class SourceFile:
 
 
 def yaml_sources(book: Path, folders: tuple[str, ...]) -> list[SourceFile]:
-    """Every .yaml file below the named folders, in the order of their paths; links are not followed out."""
+    """Every .yaml file below the named folders, in the order of their paths, and every link that leaves the book."""
     root = book.resolve()
     found = []
     for folder in folders:
@@ -37,8 +39,11 @@ def yaml_sources(book: Path, folders: tuple[str, ...]) -> list[SourceFile]:
                 "this folder is a link, and what is in it is not read", "put the folder itself here", 1))
                 for name in below if os.path.islink(os.path.join(path, name))]
             for name in sorted(names):
+                at = Path(path) / name
                 if name.endswith((".yaml", ".yml")):
-                    found.append(_read(root, Path(path) / name))
+                    found.append(_read(root, at))
+                elif at.is_symlink() and (problem := _bad_link(root, at)):      # the site would hold a copy of what it leads to
+                    found.append(SourceFile(_shown(root, at), "", problem))
     return found
 
 
@@ -46,11 +51,18 @@ def _shown(root: Path, path: Path) -> str:
     return _UNPRINTABLE.sub("?", path.relative_to(root).as_posix())
 
 
+def _bad_link(root: Path, link: Path) -> tuple[str, str, int] | None:
+    try:
+        return _LEAVES if not link.resolve().is_relative_to(root) else None if link.exists() else _NOWHERE
+    except (OSError, RuntimeError):
+        return _NOWHERE
+
+
 def _read(root: Path, path: Path) -> SourceFile:
     shown = _shown(root, path)
     try:
         if not path.resolve().is_relative_to(root):
-            return SourceFile(shown, "", ("this file is a link that leaves the book", "put the file itself here", 1))
+            return SourceFile(shown, "", _LEAVES)
         if path.exists() and not path.is_file():
             return SourceFile(shown, "", ("this is no plain file", "put a text file here", 1))
         with open(path, "rb") as file:
@@ -58,7 +70,7 @@ def _read(root: Path, path: Path) -> SourceFile:
     except OSError as error:
         return SourceFile(shown, "", (f"the file cannot be opened: {error.strerror}", "check its name and rights", 1))
     except RuntimeError:                                  # what pathlib raises for a link to itself
-        return SourceFile(shown, "", ("this file is a link that leads nowhere", "put the file itself here", 1))
+        return SourceFile(shown, "", _NOWHERE)
     return as_source(shown, data)
 
 

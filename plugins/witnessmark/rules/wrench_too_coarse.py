@@ -50,7 +50,7 @@ def _cannot(book: Book, spec: Spec, each, target: Quantity | None) -> Iterator[F
     ratio = _lever(wrench, adapter)
     if window.low is None or window.high is None or ratio is None:
         return
-    low, high, out = window.si_low / ratio, window.si_high / ratio, wrench.accuracy.si_low
+    low, high, out = window.si_low / ratio, window.si_high / ratio, min(wrench.accuracy.si_low, 0.99)      # out by all of it: never fine enough
     graduation = wrench.graduation.si_low
     slack = TOLERANCE * graduation
     through = f" through {adapter.title}" if adapter else ""
