@@ -104,7 +104,7 @@ def test_the_digits_would_be_found_if_they_were_not_withdrawn():
 
 @pytest.fixture(scope="module")
 def press_in_doubt():
-    return whole(changed(TARGET, "      - {role: target, is: 7.77 short ton, source: shop p. 1" + DOUBT + "}\n")
+    return whole(changed(TARGET, "      - {role: target, is: 7.77 short ton, source: shop p. 1, because: At 7.77 the hub held." + DOUBT + "}\n")
                  .replace("    wrench: W1\n", "    wrench: W1\n    must not out-pull: press.target\n"))
 
 

@@ -74,7 +74,9 @@ def _row(lookup: Lookup, spec: Spec, figure: Figure, prose: Prose, root: str) ->
         (str(reference), f"#{result_anchor(reference.name)}") for reference in figure.comes_from.values())) if figure.comes_from else ()
     condition = ", ".join(text for text in (figure.condition, figure.when) if text and text != spec.condition)
     view = FigureView(spec.id, figure.role, " ".join(figure.was + spec.was), "", cases)
-    return FigureRow(view, words.STRUCK_ROLE if struck else role_word(figure.role, cases), sources, condition, prose(figure.because), struck, prose(figure.in_doubt),
+    return FigureRow(view, words.STRUCK_ROLE if struck else role_word(figure.role, cases), sources, condition,
+                     prose(figure.because if figure.in_doubt is None else None),      # the reason of a withdrawn number often repeats it
+                     struck, prose(figure.in_doubt),
                      prose(figure.to_be_found_by), any(told.value.state == "unknown" for told in cases),
                      figure.kept_for_record or "", derived_from)
 
