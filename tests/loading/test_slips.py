@@ -23,6 +23,7 @@ CASES = [
     ("text-cut", "error", "early: 8 short ton", "early: 1,100 short ton", "19:38", "'1,100 short ton' in two, put quotes around the number"),
     ("text-cut", "error", "item: lock plate,", "item:lock plate,", "11:8", "put a space after the colon"),
     ("text-cut", "error", BOLT, "do: {bolt}", "36:10", "braces at the start of a text open a group"),
+    ("text-cut", "error", "tried: desk", "tried: desk\nconditions: [Stop the hoist, then wait]", "6:30", "cuts the sentence before 'then wait' in two"),
     ("empty-value", "error", "is: 55 lbf·ft", "is: {}", "29:9", "nothing stands between the braces"),
     ("text-bent", "error", "title: Press the drum", 'title: "Press \\x41 drum"', "1:8", "'\\x' in double quotes becomes another sign"),
     ("yaml", "error", "item: lock plate,", "item: lock: plate,", "11:18", "a colon inside the text cuts it in two"),

@@ -113,6 +113,7 @@ class Says(Shape):
     """A sentence."""
 
     wanted: str = "a sentence"
+    prose = True
 
     def of_text(self, text, node, report) -> Sentence:
         sentence, bad = read_sentence(text, node.place)

@@ -27,6 +27,7 @@ class Report:
 
 class Shape:
     wanted = "a value"
+    prose = False                       # True for sentences, which a comma between [ ] would cut
 
     def read(self, node: Node, report: Report) -> Any:
         if type(node) is not Scalar:
@@ -74,6 +75,10 @@ class ListOf(Shape):
             if not node.items:
                 report.error(node.place, "empty-list", "an empty list may be a forgotten one",
                              "write 'none' where nothing is needed")
+            for item in node.items[1:] if node.flow and self.item.prose else ():
+                if type(item) is Scalar and item.text[:1].islower():
+                    report.error(item.place, "text-cut", f"the comma cuts the sentence before '{item.text}' in two",
+                                 "give each sentence a line of its own with a dash")
             values = (self.item.read(item, report) for item in node.items)
             return tuple(value for value in values if value is not None)
         if type(node) is Scalar and node.text.strip() == "none":

@@ -35,7 +35,9 @@ class Scalar(Node):
 
 
 class Sequence(Node):
-    __slots__ = ("items",)
+    """`flow` is True inside [ ]."""
+
+    __slots__ = ("items", "flow")
 
 
 class Mapping(Node):
@@ -103,7 +105,7 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
             node.entries, node.flow, node.pending, node.key_end = [], bool(event.flow_style), None, None
         elif kind is yaml.SequenceStartEvent:
             node = Sequence()
-            node.items = []
+            node.items, node.flow = [], bool(event.flow_style)
         elif kind in (yaml.MappingEndEvent, yaml.SequenceEndEvent):
             ended = stack.pop()
             if type(ended) is Mapping and ended.key_end is None:
