@@ -53,7 +53,7 @@ def unseen(path: str, text: str) -> Finding | None:
 
 def may_hold_notes(text: str) -> bool:
     """False where no `#` can have taken words away, which spares the search for them."""
-    return _AFTER_WORDS.search(text) is not None or _COMMENTED_NUMBER.search(text) is not None
+    return "#" in text and (_AFTER_WORDS.search(text) is not None or _COMMENTED_NUMBER.search(text) is not None)
 
 
 def lost_to_notes(path: str, text: str, scalars: list[tuple[int, int, str, str]]) -> Iterable[Finding]:
