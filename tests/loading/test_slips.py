@@ -48,6 +48,7 @@ CASES = [
     ("deceiving-sign", "error", "Press the drum", "Press\u2028the drum", "1:13", "line separator"),
     ("deceiving-sign", "error", "Press the drum", "Press\0the drum", "1:13", "a NUL character"),
     ("deceiving-sign", "error", "Press the drum", "Press\rthe drum", "1:13", "plain line ends"),
+    ("bad-number", "error", "people: 2", "people: 02", "4:9", "write a whole number"),
     ("bad-number", "error", "people: 2", "people: ٢", "4:9", "write a whole number"),
 ]
 

@@ -30,7 +30,8 @@ class Serials:
         return f"from {self.first}" if self.last is None else f"{self.first} to {self.last}"
 
 
-_SERIALS = re.compile(r"(?:serials? )?(?:(\d{1,9}) to (\d{1,9})|from (\d{1,9})|up to (\d{1,9}))", re.ASCII)
+_SERIAL = "(0|[1-9][0-9]{0,8})"            # a needless 0 in front is refused: 0499 and 499 may be two plates
+_SERIALS = re.compile(f"(?:serials? )?(?:{_SERIAL} to {_SERIAL}|from {_SERIAL}|up to {_SERIAL})")
 
 
 def read_serials(text: str) -> Serials | None:

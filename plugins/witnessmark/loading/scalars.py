@@ -66,7 +66,7 @@ class Number(Shape):
         return f"a whole number up to {self.most}" if self.whole else "a plain decimal such as 0.15"
 
     def of_text(self, text, node, report):
-        if self.whole and re.fullmatch(r"[0-9]{1,9}", text) and int(text) <= self.most:
+        if self.whole and re.fullmatch(r"0|[1-9][0-9]{0,8}", text) and int(text) <= self.most:
             return int(text)
         if not self.whole and re.fullmatch(r"[0-9]{0,6}(\.[0-9]{1,9})?", text) and text:
             return text
