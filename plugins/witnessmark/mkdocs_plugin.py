@@ -11,8 +11,10 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from .build import check, render
+from .build import Checked, check, render
 from .core.finding import ERROR
+from .pages.notice import with_notice
+from .pages.site import SitePages
 
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"
@@ -23,6 +25,13 @@ class Options(base.Config):
 
 
 class WitnessmarkPlugin(BasePlugin[Options]):
+    serving = False
+    last_good = None
+
+    def on_startup(self, *, command, dirty):
+        """Only `serve` goes on with a broken book. With this hook the plugin also outlives each rebuild."""
+        self.serving = command == "serve"
+
     def on_config(self, config):
         """Puts our theme layer before the host theme's own templates."""
         os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
@@ -36,9 +45,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         checked = check(folder)
         for finding in checked.findings:
             (_log.error if finding.severity == ERROR else _log.warning)(finding.line())
-        if checked.errors:
-            raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
-        site = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config))
+        site = self._site(checked, config)
         self._pages = {}
         for file in list(files):
             if file.src_uri.endswith((".yaml", ".yml")):
@@ -55,6 +62,15 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         for name, content in site.files.items():
             files.append(File.generated(config, name, content=content))
         return files
+
+    def _site(self, checked: Checked, config) -> SitePages:
+        """The site; while serving a book with errors, the last good one with the findings on every page."""
+        if checked.errors and not self.serving:
+            raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
+        if checked.errors:
+            return with_notice(self.last_good, checked.findings, config.site_name)
+        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config))
+        return self.last_good
 
     def on_nav(self, nav: Navigation, *, config, files) -> Navigation:
         """The menu's few links: the head of each branch, our own pages by their titles."""

@@ -202,3 +202,6 @@ def boxes(number: int) -> str:
 
 def either(names: list[str]) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
+
+NOTICE_FINDINGS = "This book has findings."
+NOTICE_OLD = "What stands below, and every checklist, is from before them: do not print or work from it."
