@@ -15,6 +15,7 @@ CASES = [
     ("missing-key", "people: 2\n", "", "1:1", "lacks 'people'"),
     ("missing-key", "    label: Cap bolt\n", "", "23:5", "lacks 'label'"),
     ("duplicate-key", "people: 2", "people: 2\npeople: 3", "5:1", "'people' stands twice"),
+    ("wrong-shape", "tried: desk", "tried: [desk]", "5:8", "a list stands here, write desk"),
     ("wrong-shape", "people: 2", "people: [2]", "4:9", "a list stands here, write a whole number"),
     ("wrong-shape", "  supplies: none", "  supplies: oil can", "9:13", "write a list"),
     ("empty-value", "people: 2", "people:", "4:8", "nothing stands here"),

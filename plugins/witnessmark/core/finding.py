@@ -22,8 +22,10 @@ class Finding:
     severity: str = ERROR
 
     def __post_init__(self):
-        if len(self.message) > LONGEST:                  # it quotes the author, who may have written a million digits
-            object.__setattr__(self, "message", f"{self.message[:LONGEST // 2]} ... {self.message[-LONGEST // 4:]}")
+        for part in ("message", "mend"):                 # they quote the author, who may have written a million digits
+            text = getattr(self, part)
+            if len(text) > LONGEST:
+                object.__setattr__(self, part, f"{text[:LONGEST // 2]} ... {text[-LONGEST // 4:]}")
 
     def line(self) -> str:
         """`path:line:col: severity: message, what to write instead [rule]`."""

@@ -67,7 +67,7 @@ def _tried(record: Record, report: Report) -> Tried:
     if type(node) is Mapping:
         tried = _TRIED.read(node, report)
         return Tried(tried.get("serial"), tried.get("on"))
-    if type(node) is Scalar and node.text != "desk":
+    if node is not None and not (type(node) is Scalar and node.text.strip() == "desk"):
         wrong_shape(node, report, "desk, or {serial: ..., on: 2024-05-11}")
     return Tried()
 
