@@ -6,7 +6,7 @@ from .figure import Spec
 from .place import Place
 from .quantity import Quantity
 from .sentence import Reference, Sentence
-from .variation import Selector, Varies
+from .variation import Selector, Serials, Varies
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +87,10 @@ class Step:
     was: tuple[str, ...]
     place: Place
     key_places: dict[str, Place] = field(default_factory=dict)
+
+    def done_on(self, variant: str, serials: Serials | None) -> bool:
+        """True where the step is done on this variant, whose serials these are: on page, sheet and sheet code alike."""
+        return not self.only or any(selector.holds(variant, serials) for selector in self.only)
 
     def sentences(self) -> tuple[Sentence, ...]:
         found = [self.do, self.check, self.if_outside, self.hold_point, self.note]

@@ -39,16 +39,8 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
         "specs": [_spec(derived, spec, combinations) for spec in procedure.specs.values()],
         "worked": [_worked(run) for combination in combinations for (key, _), runs in derived.worked.items()
                    if key == combination for run in runs],
-        "steps": [_step(book, machine.places, step) for step in procedure.steps if applies(step, machine, variant)],
+        "steps": [_step(book, machine.places, step) for step in procedure.steps if step.done_on(variant, serials)],
     }
-
-
-def applies(step: Step, machine, variant: str) -> bool:
-    """True where the step is done on this variant of the machine."""
-    serials = machine.main.variants[variant].serials
-    return not step.only or any(
-        selector.text == variant if selector.serials is None else serials is not None and selector.serials.covers(serials)
-        for selector in step.only)
 
 
 def fingerprint(record: dict) -> str:

@@ -51,6 +51,12 @@ class Selector:
     serials: Serials | None
     place: Place
 
+    def holds(self, variant: str, serials: Serials | None) -> bool:
+        """True for this variant, whose serials (None where it has none) a range must cover whole."""
+        if self.serials is None:
+            return self.text == variant
+        return serials is not None and self.serials.covers(serials)
+
 
 @dataclass(frozen=True, slots=True)
 class Case(Generic[T]):
@@ -75,7 +81,7 @@ class Varies(Generic[T]):
         `serials` gives the serial range of each (carrier, variant): a range selector holds where it covers it.
         """
         return [case for case in self.cases if all(
-            _holds(selector, combination.get(carrier, ""), serials.get((carrier, combination.get(carrier, ""))))
+            selector.holds(combination.get(carrier, ""), serials.get((carrier, combination.get(carrier, ""))))
             for carrier, selector in zip(self.by, case.when))]
 
     def values(self) -> Iterator[T]:
@@ -85,12 +91,6 @@ class Varies(Generic[T]):
         """The same cases with each value changed; `change` also gets the value's place."""
         return Varies(self.by, tuple(Case(case.when, change(case.value, case.place), case.place)
                                      for case in self.cases), self.place)
-
-
-def _holds(selector: Selector, variant: str, serials: Serials | None) -> bool:
-    if selector.serials is None:
-        return selector.text == variant
-    return serials is not None and selector.serials.covers(serials)
 
 
 def always(value: T, place: Place) -> Varies[T]:

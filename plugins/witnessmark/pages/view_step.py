@@ -86,14 +86,7 @@ def step_views(lookup: Lookup, prose: Prose, root: str) -> tuple[StepView, ...]:
     """With a variant in `prose`, the steps that hold for it under the numbers they have on the page."""
     variant = prose.variant
     return tuple(_step(lookup, step, number, prose, root) for number, step in enumerate(lookup.procedure.steps, 1)
-                 if variant is None or holds_for(lookup, step, variant))
-
-
-def holds_for(lookup: Lookup, step: Step, variant: str) -> bool:
-    """Whether a step that is for some variants only is for this one."""
-    serials = lookup.machine.main.variants[variant].serials
-    return not step.only or any(
-        selector.text == variant or (selector.serials and serials and selector.serials.covers(serials)) for selector in step.only)
+                 if variant is None or step.done_on(variant, lookup.machine.main.variants[variant].serials))
 
 
 def _step(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> StepView:
