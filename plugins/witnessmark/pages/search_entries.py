@@ -72,7 +72,7 @@ def _spec(spec: Spec, derived: Derived, lines: list, keys: list, figures: list) 
     keys += [(name, anchor, spec.label) for name in spec.was]
     for thread in dict.fromkeys(spec.thread.values()) if spec.thread else ():
         if isinstance(thread, Thread):
-            keys += [(name, anchor, f"{spec.label}, {thread.text}") for name in {thread.text, thread.text.split()[0]}]
+            keys += [(name, anchor, f"{spec.label}, {thread.text}") for name in dict.fromkeys((thread.text, thread.text.split()[0]))]
     seen = {}
     for (_, owner), resolved in derived.resolved.items():
         if owner == spec.id:
