@@ -94,7 +94,7 @@ def machine() -> Machine:
 
 def procedure(**changes) -> Procedure:
     needs = Needs((PressNeed("BP50", "main", AT),), (need("wrench", "TW1"),), (), (need("part", "Tab washer", number="6B-7789", count="2", one_use=True),))
-    whole = Procedure(PROCEDURE, MACHINE, "Press the hub", says("Dry, by marks."), ("strip",), ("A", "B"), None, 2, None,
+    whole = Procedure(PROCEDURE, MACHINE, "Press the hub", says("Dry, by marks."), ("strip",), (), ("A", "B"), None, 2, None,
                       quantity("45 min", "time"), Tried(), (says("The hub is measured."),), ("HZ-02",), needs,
                       {spec.id: spec for spec in (PRESS_FORCE, NUT, GAP, SHIM, OLD_TAPER, NAME)}, {}, STEPS, (), (), AT)
     return replace(whole, **changes)

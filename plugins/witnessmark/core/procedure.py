@@ -161,13 +161,14 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Procedure:
-    """`variants` are those of the machine's main carrier that it applies to."""
+    """`variants` are those of the machine's main carrier that it applies to; `must_be_shut` names loose ends of others."""
 
     id: str
     machine: str
     title: str
     summary: Sentence | None
     after: tuple[str, ...]
+    must_be_shut: tuple[str, ...]
     variants: tuple[str, ...]
     each: str | None
     people: int

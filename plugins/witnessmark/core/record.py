@@ -30,7 +30,7 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
     return {
         "record": VERSION, "machine": machine.id, "procedure": procedure.id, "variant": variant,
         "serials": str(serials) if serials else None, "viewpoint": _acted(machine.viewpoint),
-        "after": list(procedure.after), "each": procedure.each, "people": procedure.people,
+        "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "each": procedure.each, "people": procedure.people,
         "cautions": [_caution(book, name) for name in procedure.cautions],
         "needs": [[need.press, need.gauge] for need in procedure.needs.presses]
                  + [[need.sort, need.name, need.adapter] for need in procedure.needs.tools]

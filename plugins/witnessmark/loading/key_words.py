@@ -23,6 +23,7 @@ _OF = {
     "a procedure": {
         "machine": "The id of the machine, as its file is called.",
         "after": "Procedures that must be done before this one; none where it can be done first.",
+        "must be shut": "Loose ends of other procedures, procedure/loose-end, that must be closed before this one starts.",
         "applies to": "The variants it is for. Left out: all.",
         "people": "How many are needed.",
         "skill": "What they must be able to do.",

@@ -26,7 +26,7 @@ _NOTE = Fields("a note", {"id": Identifier(), "kind": Text("a kind of note", NOT
                           "review": Date(), "causes": ListOf(Says()), "leads to": _NAMES}, ("id", "kind", "says"))
 _TRIED = Fields("where it was tried", {"serial": Text(), "on": Date()}, ("serial", "on"))
 PROCEDURE = Fields("a procedure", {
-    "title": Text(), "machine": Text(), "summary": Says(), "after": _NAMES, "was": _NAMES,
+    "title": Text(), "machine": Text(), "summary": Says(), "after": _NAMES, "must be shut": _NAMES, "was": _NAMES,
     "applies to": _NAMES, "each": Text(), "people": Number(most=20), "skill": Says(), "time": Measure("time"),
     "tried": Raw((Text(choices=("desk",)), _TRIED)), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS,
     "specs": map_of(SPEC), "computed": map_of(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
@@ -51,7 +51,8 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
                 for key, (value, place) in record.get("computed", {}).items() if "working" in value}
     return Procedure(
         id=name, machine=machine.id, title=record["title"], summary=record.get("summary"),
-        after=record.get("after", ()), variants=record.get("applies to") or tuple(machine.main.variants),
+        after=record.get("after", ()), must_be_shut=record.get("must be shut", ()),
+        variants=record.get("applies to") or tuple(machine.main.variants),
         each=each, people=record.get("people", 1),
         skill=record.get("skill"), time=record.get("time"), tried=_tried(record, report),
         conditions=record.get("conditions", ()), cautions=record.get("cautions", ()),

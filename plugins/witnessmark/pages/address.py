@@ -50,6 +50,10 @@ def result_anchor(computed: str) -> str:
     return f"result-{computed}"
 
 
+def loose_anchor(end: str) -> str:
+    return f"loose-{end}"
+
+
 def caution_anchor(caution: str) -> str:
     return f"caution-{caution}"
 

@@ -3,9 +3,10 @@
 from typing import NamedTuple
 
 from ..core.authority import Correction
+from ..core.loose_ends import named
 from ..core.procedure import Procedure
 from . import words
-from .address import machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, worked_url
+from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, worked_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Cited, Prose, cited
@@ -66,6 +67,7 @@ class ProcedureView(NamedTuple):
     applies: str
     variants: tuple[VariantView, ...]
     after: tuple[Target, ...]
+    must_be_shut: tuple[tuple[Markup, Target], ...]
     conditions: tuple[Markup, ...]
     each: str
     people: int
@@ -99,7 +101,8 @@ def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str
         words.TRIED.format(serial=tried.serial, on=tried.on) if tried.serial else words.DESK, "tried" if tried.serial else "desk",
         words.applies(", ".join(procedure.variants), every),
         tuple(variant_view(lookup, machine.main.variants[v], prose, root, codes.get(v, "")) for v in procedure.variants if v in machine.main.variants),
-        tuple(_procedure_target(lookup, name, root) for name in procedure.after), prose.all(procedure.conditions),
+        tuple(_procedure_target(lookup, name, root) for name in procedure.after),
+        tuple(_shut(lookup, name, prose, root) for name in procedure.must_be_shut), prose.all(procedure.conditions),
         places_text(lookup, procedure.each) if procedure.each else "", procedure.people, prose(procedure.skill),
         procedure.time.typed() if procedure.time else "", caution_views(book, procedure.cautions),
         need_lists(book, procedure, prose, root), tuple(spec_view(lookup, spec, prose, root) for spec in procedure.specs.values()),
@@ -119,6 +122,15 @@ def variant_view(lookup: Lookup, variant, prose, root: str, code: str = "") -> V
 def _procedure_target(lookup: Lookup, name: str, root: str) -> Target:
     there = lookup.book.procedures.get((lookup.machine.id, name))
     return Target(there.title if there else name, root + procedure_url(lookup.machine.id, name))
+
+
+def _shut(lookup: Lookup, name: str, prose: Prose, root: str) -> tuple[Markup | str, Target]:
+    """What must be shut before starting, in the words of the step that left it, and where it was left."""
+    left = named(lookup.book, lookup.procedure, name)
+    if left is None:
+        return name, _procedure_target(lookup, name.partition("/")[0], root)
+    there = _procedure_target(lookup, left.procedure.id, root)
+    return prose(left.end.state), there._replace(href=f"{there.href}#{loose_anchor(left.end.id)}")
 
 
 def _neighbours(lookup: Lookup, root: str) -> tuple[Target | None, Target | None]:

@@ -14,6 +14,7 @@ from ..core.authority import Conflict
 from ..core.book import Book
 from ..core.figure import ROLES, Citation, Spec
 from ..core.finding import Finding, nearest
+from ..core.loose_ends import left_by, named
 from ..core.machine import Machine
 from ..core.place import Place
 from ..core.procedure import Computed, Procedure, Step
@@ -75,6 +76,8 @@ def _procedure(book: Book, machine: Machine, procedure: Procedure) -> Iterator[F
     siblings = book.procedure_ids[machine.id]
     for name in procedure.after:
         yield from _name(at("after", place), name, siblings, "procedure")
+    for name in procedure.must_be_shut:
+        yield from _loose_end(book, machine, procedure, name, at("must be shut", place), everywhere=True)
     for name in procedure.variants:
         yield from _name(at("applies to", place), name, machine.main.variants, f"variant of the {machine.main.title}")
     if procedure.each:
@@ -176,15 +179,26 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
             known = {s.id for s in home.steps} if owner else steps
             yield from _name(at("go to", step.place), target, known, "step")
     for name in step.closes:
-        owner, _, end = name.rpartition("/")
-        home = book.procedures.get((machine.id, owner)) if owner else procedure
-        ends = [left.id for each in (home.steps if home else ()) for left in each.leaves]
-        yield from _name(at("closes", step.place), end, ends, "loose end")
+        yield from _loose_end(book, machine, procedure, name, at("closes", step.place))
     for end in step.leaves:
         if end.each:
             yield from _name(end.place, end.each, machine.places, "group of places")
         for sentence in (end.state, end.because, end.if_forgotten):
             yield from _sentence(book, machine, procedure, sentence)
+
+
+def _loose_end(book: Book, machine: Machine, home: Procedure, name: str, place: Place, everywhere: bool = False) -> Iterator[Finding]:
+    owner, _, end = name.rpartition("/")
+    siblings = book.procedure_ids[machine.id]
+    if owner and owner not in siblings:
+        yield from _name(place, owner, siblings, "procedure")
+    elif owner:
+        yield from _name(place, end, {left.end.id for left in left_by(book.procedures[machine.id, owner])}, f"loose end in {owner}:")
+    elif everywhere and named(book, home, name) is None:
+        known = {left.name for other in siblings for left in left_by(book.procedures[machine.id, other])}
+        yield Finding(place, ID, f"there is no one loose end '{name}'", nearest(name, known))
+    elif not everywhere:
+        yield from _name(place, end, {left.end.id for left in left_by(home)}, "loose end")
 
 
 def _sentence(book, machine, procedure: Procedure | None, sentence: Sentence | None) -> Iterator[Finding]:
