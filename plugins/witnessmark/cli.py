@@ -3,7 +3,6 @@
 import argparse
 import json
 import sys
-from dataclasses import asdict
 from pathlib import Path
 
 from .core.finding import nearest
@@ -13,7 +12,7 @@ from .loading.source_files import is_book
 from .build import check
 from .rules.table import RULES
 from .workings import manual as of_working_out
-from .workings.explain import manual_lines, outcome_lines
+from .workings.explain import manual_lines, outcome_lines, outcome_record
 from .workings.read_inputs import run
 from .workings.registry import WORKINGS
 
@@ -71,7 +70,7 @@ def _work(chosen) -> int:
             print(f"{problem.message}, {problem.mend}", file=sys.stderr)
         return 2
     if chosen.format == "json":
-        print(json.dumps({"working": working.id, "inputs": texts, **asdict(outcome), "source": working.source},
+        print(json.dumps({"working": working.id, "inputs": texts, **outcome_record(outcome), "source": working.source},
                          ensure_ascii=False, indent=1))
     else:
         print("\n".join(outcome_lines(working, outcome)))

@@ -14,7 +14,7 @@ from witnessmark.core.quantity import Quantity, read_quantity
 from witnessmark.core.sentence import Sentence, read_reference, read_sentence
 from witnessmark.core.thread import read_thread
 from witnessmark.core.variation import Case, Selector, Serials, Varies, always
-from witnessmark.core.working import Line, Outcome, Refusal, Value
+from witnessmark.core.working import Details, Line, Outcome, Refusal, Value
 from witnessmark.pages.site import Settings, site_pages
 
 AT = Place("procedures/winch/hub.yaml", 7, 3)
@@ -117,14 +117,14 @@ def book(one: Procedure | None = None) -> Book:
 
 
 def value(name: str, kind: str, printed: str, converted: str = "", si: float = 1.0) -> Value:
-    return Value(name, kind, si, si, si, printed, converted, "down")
+    return Value(name, kind, si, si, si, "down", None, lambda: (printed, converted))
 
 
 def card(*marks: str, never: str) -> Outcome:
     values = [value(f"mark at {share} %", "pressure", mark, "100 bar") for share, mark in zip((50, 75, 90, 100), marks)]
     return Outcome((*values, value("never-pass mark", "pressure", never, "240 bar"), value("exact reading", "pressure", "3,063 psi"),
                     value("force at the last mark", "press force", "14.69 long ton (13.92 to 15.47)", "146.4 kN", 146_400.0)),
-                   (Line("Exact reading", "p = F / A", "15 long ton / 10.97 in²", "3,063 psi"),))
+                   details=lambda: Details((Line("Exact reading", "p = F / A", "15 long ton / 10.97 in²", "3,063 psi"),)))
 
 
 REFUSED = Outcome(refusals=(Refusal("the last mark may lie over the ceiling", "use the frame press"),))

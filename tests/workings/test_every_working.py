@@ -1,5 +1,7 @@
 """What every declaration owes its reader: an example that runs, words for everything, and matching outputs."""
 
+import re
+
 import pytest
 
 from witnessmark.core.kinds import KINDS
@@ -100,3 +102,17 @@ def test_a_band_keeps_its_likely_value():
     assert (given["friction"].low, given["friction"].likely, given["friction"].high) == (0.12, 0.15, 0.20)
     given, _ = given_inputs(working, {**working.example.inputs, "torque to carry": "at most 100 lbf·ft"})
     assert given["torque to carry"].low == given["torque to carry"].high
+
+
+@every
+def test_a_formula_in_text_and_as_set_on_the_page_hold_the_same_letters_and_figures(working):
+    for formula in working.formula:
+        assert spelt(formula.text) == spelt(re.sub(r"\\([a-zA-Z]+)", lambda m: m[1] if m[1] in SPELT_OUT else " ", formula.latex)), formula.text
+
+
+SPELT_OUT = ("pi", "mu", "nu", "alpha", "delta", "rho", "sigma", "phi", "eta", "sqrt", "cos", "sin", "tan", "min", "max", "log", "ln", "exp")
+
+
+def spelt(text: str) -> list[str]:
+    """Letters and figures in any order: only the layout may differ."""
+    return sorted(letter for letter in text.replace("²", "2").replace("³", "3") if letter.isalnum())

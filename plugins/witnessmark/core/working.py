@@ -2,27 +2,41 @@
 
 A working turns given inputs into values. Its declaration carries everything a page, the command
 line and the tests need to say about it; `compute` is a pure function of the inputs.
-All numbers here are floats in SI units; the text beside them is ready to print.
+All numbers here are floats in SI units. Words and drawings are made when somebody asks for them:
+proving a book needs the numbers only.
 """
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from .drawing import Drawing
     from .quantity import Quantity
     from .thread import Thread
+    from .units import Unit
 
 SIDES = ("down", "up", "inward", "nearest")
+#: What an input may be: most things measured are over zero.
+SIGNS = ("over zero", "zero or over", "signed")
+
+
+@dataclass(frozen=True)
+class Formula:
+    """One formula twice: as a line of text for a terminal, and in LaTeX for a page that sets it properly."""
+    text: str
+    latex: str
 
 
 @dataclass(frozen=True)
 class Input:
-    """One input: plain words for a name, a kind of core.kinds, 'thread' or 'choice'.
+    """One input: plain words for a name, a kind of core.kinds, 'thread', 'grade' or 'choice'.
 
     `usual` is a pair of quantity texts; a value outside it is warned about in the words of
     `outside`, never refused: the range is what shops meet, not what nature allows.
+    `many`: several, separated by commas (a stock of shims, the steps of a chart).
     """
     name: str
     kind: str
@@ -31,11 +45,13 @@ class Input:
     outside: str = ""
     required: bool = True
     choices: tuple[str, ...] = ()
+    many: bool = False
+    sign: str = "over zero"
 
 
 @dataclass(frozen=True)
 class Output:
-    """One result and the side it is rounded to: 'down', 'up', 'inward' or 'nearest'."""
+    """One result and the side it is rounded to: 'down', 'up', 'inward' or 'nearest'. Kind 'none' is a result in words."""
     name: str
     kind: str
     side: str
@@ -54,7 +70,8 @@ class Example:
 class Given:
     """An input as read: its own text and a band in SI. One number has low = likely = high.
 
-    `low` or `high` is infinite for 'at most' and 'at least'. A choice or a thread has no numbers.
+    'at most' and 'at least' have all three at their limit. A choice or a thread has no numbers.
+    `several` holds each of an input that may be many.
     """
     text: str
     low: float = 0.0
@@ -62,19 +79,34 @@ class Given:
     high: float = 0.0
     quantity: Quantity | None = None
     thread: Thread | None = None
+    several: tuple[Given, ...] = ()
 
 
 @dataclass(frozen=True)
 class Value:
-    """One result in SI with its band, as printed and as converted to the other system."""
+    """One result in SI with its band. `texts` makes the two texts a reader sees: as printed, and in the other system.
+
+    `unit` is that of the printed text; None where the result is words."""
     name: str
     kind: str
     low: float
     likely: float
     high: float
-    printed: str
-    converted: str
     side: str
+    unit: Unit | None
+    texts: Callable[[], tuple[str, str]] = field(compare=False, repr=False)
+
+    @cached_property
+    def _texts(self) -> tuple[str, str]:
+        return self.texts()
+
+    @property
+    def printed(self) -> str:
+        return self._texts[0]
+
+    @property
+    def converted(self) -> str:
+        return self._texts[1]
 
 
 @dataclass(frozen=True)
@@ -87,6 +119,14 @@ class Line:
 
 
 @dataclass(frozen=True)
+class Table:
+    """Rows of ready words under heads; the first cell of a row names it."""
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True)
 class Refusal:
     """Why there is no number, and what would do instead."""
     message: str
@@ -94,12 +134,32 @@ class Refusal:
 
 
 @dataclass(frozen=True)
-class Outcome:
-    """Everything one run of a working gave. With a refusal there are no values to act on."""
-    values: tuple[Value, ...] = ()
+class Details:
+    """What a reader may ask for behind the values: the steps, tables over a band, a drawing of this case."""
     lines: tuple[Line, ...] = ()
+    tables: tuple[Table, ...] = ()
+    drawing: Drawing | None = None
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """Everything one run of a working gave. With a refusal there are no values to act on.
+
+    `waits` names inputs that are read at the bench: until then there is neither value nor refusal.
+    `details` is called once, when first asked for."""
+    values: tuple[Value, ...] = ()
     refusals: tuple[Refusal, ...] = ()
     warnings: tuple[str, ...] = ()
+    waits: tuple[str, ...] = ()
+    details: Callable[[], Details] = field(default=Details, compare=False, repr=False)
+
+    @cached_property
+    def told(self) -> Details:
+        return self.details()
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        return self.told.lines
 
     def value(self, name: str) -> Value:
         """The value called `name`; KeyError when this run did not give it."""
@@ -114,11 +174,13 @@ class Outcome:
 
 @dataclass(frozen=True)
 class Working:
-    """A kind of computation: manual, inputs, outputs, worked example and the function itself."""
+    """A kind of computation: manual, inputs, outputs, worked example and the function itself.
+
+    `assumes` names what drives the band or limits the use of the result; a page prints it beside the number."""
     id: str
     title: str
     purpose: str
-    formula: tuple[str, ...]
+    formula: tuple[Formula, ...]
     inputs: tuple[Input, ...]
     outputs: tuple[Output, ...]
     source: str
@@ -126,6 +188,7 @@ class Working:
     goes_wrong: tuple[str, ...]
     refuses: tuple[str, ...]
     compute: Callable[[Mapping[str, Given]], Outcome] = field(repr=False)
+    assumes: tuple[str, ...] = ()
 
     def input(self, name: str) -> Input:
         """The declared input called `name`; KeyError when there is none."""

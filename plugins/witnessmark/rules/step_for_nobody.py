@@ -13,7 +13,6 @@ from typing import Iterator
 from ..core.book import Book
 from ..core.finding import Finding, nearest
 from ..core.machine import Machine
-from ..core.procedure import Procedure
 from ..core.variation import Selector
 
 ID = "step-for-nobody"

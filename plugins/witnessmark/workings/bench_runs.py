@@ -7,15 +7,16 @@ from ..core.book import Book
 from ..core.derived import RECHECK, CombinationKey, Derived, Worked, key_of
 from ..core.display import shown
 from ..core.equipment import Gauge, Press
-from ..core.figure import NoFigure, NotKnown, Spec
+from ..core.figure import NoFigure, Spec
 from ..core.machine import Machine
 from ..core.procedure import Procedure
 from ..core.quantity import Quantity
 from ..core.thread import Thread
 from ..core.variation import Combination
-from ..core.working import Given, Outcome, Refusal
+from ..core.working import Outcome, Refusal
 from . import press_card, tightening_torque
-from .evaluate import Evaluation, figure_in_force, pick
+from .evaluate import figure_in_force
+from .evaluation import Evaluation, pick
 from .read_inputs import given_inputs
 
 _LIMITS = ("target", "floor", "ceiling", "window")
@@ -70,6 +71,11 @@ def _card(book: Book, inputs: Mapping[str, str], own: tuple[str, str], pairs) ->
     given, problems = given_inputs(press_card.WORKING, inputs)
     if problems:
         return Outcome(refusals=(Refusal(problems[0].message, problems[0].mend),))
+    return press_card.compute(given, lambda: _others(book, own, pairs))
+
+
+def _others(book: Book, own: tuple[str, str], pairs) -> press_card.Others:
+    """The shop's other presses and gauges, those in the needs first."""
     rest = [(press.id, gauge) for press in book.presses.values() for gauge in press.gauges
             if (press.id, gauge) not in pairs]
     others = []
@@ -79,7 +85,7 @@ def _card(book: Book, inputs: Mapping[str, str], own: tuple[str, str], pairs) ->
             continue
         texts = given_inputs(press_card.WORKING, press_texts(press, press.gauges[gauge]))[0]
         others.append((f"{name}, {press.gauges[gauge].title}", texts))
-    return press_card.compute(given, others)
+    return others
 
 
 def torque_run(work: Evaluation, machine: Machine, procedure: Procedure, spec: Spec, derived: Derived,

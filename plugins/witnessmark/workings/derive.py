@@ -6,7 +6,8 @@ from ..core.finding import Finding
 from ..core.machine import Machine
 from ..core.procedure import Procedure
 from .bench_runs import press_cards, torque_run
-from .evaluate import Evaluation, carriers_that_matter, resolve_spec, run_computed
+from .evaluate import resolve_spec, run_computed
+from .evaluation import Evaluation, carriers_that_matter
 
 
 def derive_book(book: Book) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:

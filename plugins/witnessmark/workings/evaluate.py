@@ -4,73 +4,24 @@ The order follows from the references: a computed result is worked out when it i
 asks for itself is a finding. Nothing here stops at a mistake; what depends on it refuses.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
-from ..core.book import Book
-from ..core.derived import CombinationKey, Derived, Resolved, Worked, key_of
+from ..core.derived import Resolved, Worked, key_of
 from ..core.figure import FIRST, Figure, NoFigure, NotKnown, Plain, Spec, Worth
-from ..core.finding import Finding
 from ..core.machine import Machine
-from ..core.place import Place
 from ..core.procedure import Computed, Procedure
 from ..core.quantity import Quantity, read_quantity
 from ..core.sentence import Reference, read_reference
-from ..core.variation import Combination, Varies
-from ..core.working import Outcome, Refusal, Working
-from .read_inputs import run
+from ..core.variation import Combination
+from ..core.working import Given, Outcome, Refusal, Value, Working
+from .evaluation import Evaluation, pick
+from .read_inputs import MEASURED, given_of, run
 from .registry import WORKINGS
 
 #: The roles that a check against another figure vouches for.
 _CHECKED = ("target", "window")
 #: A figure taken from a figure taken from a figure: nobody can follow further than this.
 _DEEPEST = 40
-
-
-@dataclass
-class Evaluation:
-    """Carries what was already worked out, and the findings. `busy` holds what is being worked out: a loop shows there."""
-
-    book: Book
-    findings: dict[Finding, None] = field(default_factory=dict)
-    figures: dict = field(default_factory=dict)
-    runs: dict = field(default_factory=dict)
-    busy: list = field(default_factory=list)
-
-    def error(self, place: Place, rule: str, message: str, mend: str) -> None:
-        self.findings[Finding(place, rule, message, mend)] = None
-
-
-def carriers_that_matter(machine: Machine, procedure: Procedure) -> tuple[str, ...]:
-    """Every carrier by which some value of the procedure differs."""
-    found: dict[str, None] = {}
-    for spec in procedure.specs.values():
-        for figure in spec.figures:
-            for varies in (figure.worth, figure.comes_from):
-                found.update(dict.fromkeys(varies.by if varies else ()))
-        for varies in (spec.thread, spec.grade, spec.surface, spec.checked_against):
-            found.update(dict.fromkeys(varies.by if varies else ()))
-    for computed in procedure.computed.values():
-        for varies in computed.inputs.values():
-            found.update(dict.fromkeys(varies.by))
-    return tuple(carrier for carrier in machine.carriers if carrier in found)
-
-
-def pick(work: Evaluation, machine: Machine, varies: Varies, combination: Combination, what: str):
-    """The one case that holds, or None with a finding: a gap or an overlap is never filled by a guess."""
-    cases = varies.matching(combination, machine.serial_ranges)
-    if len(cases) == 1:
-        return cases[0].value
-    here = " with ".join(f"{machine.carriers[c].title} {combination.get(c, '?')}" if c in machine.carriers else c
-                         for c in varies.by)
-    if cases:
-        work.error(varies.place, "two-figures", f"{what} has {len(cases)} figures for {here}",
-                   "let one range begin where the other ends")
-    else:
-        variant = combination.get(varies.by[-1], "it") if varies.by else "it"
-        work.error(varies.place, "no-figure", f"{what} has no figure for {here}",
-                   f"add one, or write '{variant}: none' where there is deliberately none")
-    return None
 
 
 def resolve_spec(work: Evaluation, machine: Machine, procedure: Procedure | None, spec: Spec,
@@ -131,8 +82,12 @@ def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) ->
                    "write the figure itself with 'is:'")
         return None
     work.busy.append(key)
-    text = text_of(work, machine, procedure, reference, combination, spec.kind)
+    text = text_of(work, machine, procedure, reference, combination)
     work.busy.pop()
+    if text and text.startswith(MEASURED):
+        work.error(reference.place, "working-input", f"{what} is taken from {reference}, which waits for a reading at the bench",
+                   "record the reading against the result itself, or write the figure with 'is:'")
+        return None
     quantity = read_quantity(text, spec.kind) if text else None
     if quantity is not None and not isinstance(quantity, Quantity):
         work.error(reference.place, "unit-of-another-kind", f"{reference} gives {text}, which is no {spec.kind}",
@@ -142,8 +97,17 @@ def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) ->
 
 
 def text_of(work: Evaluation, machine: Machine, procedure: Procedure | None, reference: Reference,
-            combination: Combination, kind: str = "") -> str | None:
+            combination: Combination) -> str | None:
     """The text of the figure or result that a reference names, for this combination; None where there is none."""
+    found = found_at(work, machine, procedure, reference, combination)
+    return found.printed.partition(" (")[0] if isinstance(found, Value) else found
+
+
+def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, reference: Reference,
+             combination: Combination) -> Value | str | None:
+    """What a reference names: a result with its band, or the text of a figure; None where there is none.
+
+    A result that waits for a reading is a text that begins with MEASURED."""
     owner, home = procedure, procedure
     if reference.owner == machine.id:
         target, home = machine.figures.get(reference.name), None
@@ -170,7 +134,7 @@ def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth |
     return next((each.worth for each in standing if each.figure.role == role and each.in_force()), None)
 
 
-def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> str | None:
+def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> Value | str | None:
     outcome = run_computed(work, machine, procedure, computed, combination).outcome
     working = WORKINGS.get(computed.working)
     if working is None or outcome.refusals:
@@ -180,7 +144,9 @@ def _result(work, machine, procedure, computed: Computed, reference: Reference, 
         work.error(reference.place, "unknown-reference", f"'{reference}' names no result of {working.id}",
                    f"write one of: {', '.join(f'{computed.id}.{name}' for name in names[:6])}")
         return None
-    return outcome.value(reference.part).printed.partition(" (")[0] if outcome.has(reference.part) else None
+    if outcome.waits:
+        return MEASURED + ", ".join(outcome.waits)
+    return outcome.value(reference.part) if outcome.has(reference.part) else None
 
 
 def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, computed: Computed,
@@ -193,19 +159,21 @@ def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, compu
         work.error(computed.place, "loop", f"'{computed.id}' is worked out from itself", "break the circle of references")
         return _worked(computed, combination, {}, {}, _refused("it is worked out from itself", "break the circle"))
     work.busy.append(key)
-    texts, places = {}, {}
+    texts: dict[str, str | Given] = {}
+    places = {}
     missing: list[str] = []
     working = WORKINGS.get(computed.working)
     for name, varies in computed.inputs.items():
         text = pick(work, machine, varies, combination, f"'{computed.id}' ({name})")
-        text = text and _input_text(work, machine, procedure, working, name, text, varies.place, combination)
+        text = text and _input(work, machine, procedure, working, name, text, varies.place, combination)
         if text is None:
             missing.append(name)
         else:
             texts[name], places[name] = text, varies.place
     outcome = _outcome(work, computed, working, texts, missing)
     work.busy.pop()
-    work.runs[key] = _worked(computed, combination, texts, places, outcome)
+    told = {name: text.text if isinstance(text, Given) else text for name, text in texts.items()}
+    work.runs[key] = _worked(computed, combination, told, places, outcome)
     return work.runs[key]
 
 
@@ -214,20 +182,23 @@ def _outcome(work, computed, working: Working | None, texts, missing) -> Outcome
         return _refused(f"there is no working '{computed.working}'", "name one that exists")
     if missing:
         return _refused(f"{', '.join(missing)} is not known", "give it, or find it out")
-    outcome, problems = run(working, texts)
+    outcome, problems = run(working, texts, work.shelf)
     for problem in problems:
         work.error(computed.place, "working-input", f"'{computed.id}': {problem.message}", problem.mend)
     return outcome or _refused("its inputs cannot be read", "mend the findings of its source")
 
 
-def _input_text(work, machine, procedure, working, name, text, place, combination) -> str | None:
-    """A quantity as it stands; a surface as its band; a reference as the figure it names."""
+def _input(work, machine, procedure, working, name, text, place, combination) -> str | Given | None:
+    """A quantity as it stands; a surface as its band; a reference as the figure or result it names, with its band."""
     surface = work.book.surfaces.get(text)
     if surface is not None and working is not None:
         band = surface.nut_factor if name == "nut factor" else surface.taper_friction
         return str(band) if band else None
     reference = read_reference(text, place) if ("/" in text or "." in text) and text[:1].isalpha() else None
-    return text_of(work, machine, procedure, reference, combination) if reference else text
+    if reference is None:
+        return text
+    found = found_at(work, machine, procedure, reference, combination)
+    return given_of(found) if isinstance(found, Value) else found
 
 
 def _worked(computed: Computed, combination, texts, places, outcome) -> Worked:

@@ -1,13 +1,15 @@
 """A working and its outcome in plain lines of text, for the command line and for pages."""
 from __future__ import annotations
 
+from dataclasses import asdict
+
 from ..core.working import Outcome, Working
 
 
 def manual_lines(working: Working) -> tuple[str, ...]:
     """The whole declaration as a manual page."""
     lines = [f"{working.id}: {working.title}", "", working.purpose, "", "How it is worked out"]
-    lines += [f"  {formula}" for formula in working.formula]
+    lines += [f"  {formula.text}" for formula in working.formula]
     lines += ["", "Inputs"]
     for declared in working.inputs:
         need = "" if declared.required else ", may be left out"
@@ -19,6 +21,8 @@ def manual_lines(working: Working) -> tuple[str, ...]:
     for output in working.outputs:
         side = {"nearest": "to the nearest", "inward": "inward"}.get(output.side, f"rounded {output.side}")
         lines.append(f"  {output.name} ({output.kind}, {side}): {output.doc}")
+    if working.assumes:
+        lines += ["", "Assumes", *(f"  {text}" for text in working.assumes)]
     lines += ["", "Goes wrong", *(f"  {text}" for text in working.goes_wrong)]
     lines += ["", "Refuses", *(f"  {text}" for text in working.refuses)]
     lines += ["", f"Source: {working.source}", "", "Example", f"  {command(working)}"]
@@ -37,7 +41,26 @@ def outcome_lines(working: Working, outcome: Outcome) -> tuple[str, ...]:
         for line in outcome.lines:
             steps = " = ".join(part for part in (line.formula, line.substituted, line.value) if part)
             lines.append(f"  {line.text}: {steps}")
+    for table in outcome.told.tables:
+        lines += ["", table.title, *_columns((table.heads, *table.rows))]
+    if working.assumes:
+        lines += ["", *(f"Assumes: {text}" for text in working.assumes)]
     return (*lines, "", f"Source: {working.source}")
+
+
+def outcome_record(outcome: Outcome) -> dict:
+    """The outcome as plain data, SI values beside the texts."""
+    return {"values": [{"name": v.name, "kind": v.kind, "low": v.low, "likely": v.likely, "high": v.high, "side": v.side,
+                        "printed": v.printed, "converted": v.converted} for v in outcome.values],
+            "lines": [asdict(line) for line in outcome.lines],
+            "tables": [asdict(table) for table in outcome.told.tables],
+            "refusals": [asdict(refusal) for refusal in outcome.refusals],
+            "warnings": list(outcome.warnings), "waits": list(outcome.waits)}
+
+
+def _columns(rows: tuple[tuple[str, ...], ...]) -> list[str]:
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    return ["  " + "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]
 
 
 def command(working: Working) -> str:

@@ -2,10 +2,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from ..core.units import find_unit
-from ..core.working import Example, Given, Input, Outcome, Output, Refusal, Working
+from ..core.working import Details, Example, Formula, Given, Input, Outcome, Output, Refusal, Working
 from .press_figures import card_lines, card_values
 from .press_gauge import SHARES, Job, Press, judge, judge_job, standard_that_would_do
 from .printed import force, in_unit, unit_of
@@ -16,8 +16,11 @@ PRESS_INPUTS = ("area", "bore", "rod", "side", "rated pressure", "rated force",
 """Inputs that belong to the press and gauge; the rest belong to the job."""
 
 
-def compute(given: Mapping[str, Given], others: Sequence[tuple[str, Mapping[str, Given]]] = ()) -> Outcome:
-    """The card, or the refusal. `others` are (name, press inputs) of other presses and gauges of the shop:
+Others = Sequence[tuple[str, Mapping[str, Given]]]
+
+
+def compute(given: Mapping[str, Given], others: Callable[[], Others] = tuple) -> Outcome:
+    """The card, or the refusal. `others` gives (name, press inputs) of other presses and gauges of the shop:
     when this one refuses, or reads in its bottom quarter, those that would do are named."""
     job = _job(given)
     press = _press(given)
@@ -27,20 +30,22 @@ def compute(given: Mapping[str, Given], others: Sequence[tuple[str, Mapping[str,
     if wrong:
         return Outcome(refusals=(wrong,))
     verdict = judge(press, job)
-    lines = card_lines(given, press, job)
+    def details() -> Details:
+        return Details(card_lines(given, press, job))
+
     if verdict.refusal:
-        return Outcome((), lines, (Refusal(verdict.refusal.message, _instead(press, job, others)),))
+        return Outcome(refusals=(Refusal(verdict.refusal.message, _instead(press, job, others())),), details=details)
     warnings = verdict.warnings
     if verdict.in_bottom_quarter:
-        better = _offers(others, job, clear=True) or standard_that_would_do(press, job)
+        better = _offers(others(), job, clear=True) or standard_that_would_do(press, job)
         warnings = tuple(f"{warning}; better: {' or '.join(better)}" if better and "bottom quarter" in warning else warning
                          for warning in warnings)
     if "draw stud thread" in given and "draw stud yield" not in given:
         warnings += ("no yield is given for the draw stud, so its stress is not judged",)
-    return Outcome(card_values(given, press, job, verdict), lines, (), warnings)
+    return Outcome(card_values(given, press, job, verdict), (), warnings, details=details)
 
 
-def _instead(press: Press, job: Job, others: Sequence[tuple[str, Mapping[str, Given]]]) -> str:
+def _instead(press: Press, job: Job, others: Others) -> str:
     """What would do where this press refused."""
     would_do = _offers(others, job) or standard_that_would_do(press, job)
     if would_do:
@@ -107,7 +112,7 @@ def _stud_refusal(given: Mapping[str, Given], job: Job) -> Refusal | None:
                    f"not under its yield of {given['draw stud yield'].text}", "use a larger stud, or push instead of pulling")
 
 
-def _offers(others: Sequence[tuple[str, Mapping[str, Given]]], job: Job, clear: bool = False) -> tuple[str, ...]:
+def _offers(others: Others, job: Job, clear: bool = False) -> tuple[str, ...]:
     """Which of the other presses accept the job, with their own marks; `clear`: outside their bottom quarter."""
     offers = []
     for name, inputs in others:
@@ -126,11 +131,17 @@ WORKING = Working(
     id="press-card",
     title="Press gauge marks for one ram and one gauge",
     purpose="Turns a press force into needle marks on the gauge in hand: four stops, the mark never to pass, or a refusal.",
-    formula=("p = F / A", "A = pi/4 D² pushing, pi/4 (D² - d²) on the rod side, or from the nameplate",
-             "U = sqrt((class x full scale)² + (division / 2)²)",
-             "marks: 50, 75, 90, 100 % of p, each down to a full division",
-             "never pass: ceiling / A - U, down to a full division",
-             "accepted only if mark - U is not under the floor and mark + U not over the ceiling"),
+    formula=(Formula("p = F / A", r"p = \frac{F}{A}"),
+             Formula("A = pi/4 D² pushing, pi/4 (D² - d²) on the rod side, or from the nameplate",
+                     r"A = \frac{\pi}{4} D^2 \text{ pushing, } \frac{\pi}{4} (D^2 - d^2) \text{ on the rod side, or from the nameplate}"),
+             Formula("U = sqrt((class · full scale)² + (division / 2)²)",
+                     r"U = \sqrt{(\text{class} \cdot \text{full scale})^2 + \left(\frac{\text{division}}{2}\right)^2}"),
+             Formula("marks: 50, 75, 90, 100 % of p, each down to a full division",
+                     r"\text{marks: 50, 75, 90, 100 % of } p \text{, each down to a full division}"),
+             Formula("never pass: ceiling / A - U, down to a full division",
+                     r"\text{never pass: } \frac{\text{ceiling}}{A} - U \text{, down to a full division}"),
+             Formula("accepted: floor / A <= mark - U, mark + U <= ceiling / A",
+                     r"\text{accepted: } \frac{\text{floor}}{A} \le \text{mark} - U, \quad \text{mark} + U \le \frac{\text{ceiling}}{A}")),
     inputs=(
         Input("area", "area", "effective area from the nameplate; a hollow ram's ring, hole taken off", ("1 in²", "120 in²"),
               "not the size of a bench or frame press: square inches and square centimetres mixed up?", required=False),

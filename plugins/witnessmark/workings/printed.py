@@ -1,8 +1,10 @@
-"""A result with its band as text: one unit, one step, one side, and the other system beside it."""
+"""A result with its band as text: one unit, one step, one side, and the other system beside it.
+
+Texts are made when they are asked for: proving a book needs the numbers only."""
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import floor, log10
 
 from ..core.display import five_forces as in_five_units
@@ -48,13 +50,23 @@ def value(name: str, kind: str, si: float | Band, unit: Unit | str, step: Fracti
     unit = find_unit(unit, kind) if isinstance(unit, str) else unit
     step = Fraction(step)
     if not isinstance(si, tuple) and side != "nearest":
-        si = float(round_to(unit.from_si(si), step, side) * unit.factor)
+        si = float(unit.to_si(round_to(unit.from_si(si), step, side)))
     band = si if isinstance(si, tuple) else (si, si, si)
+    return Value(name, kind, *band, side, unit, partial(_texts, si, kind, unit, step, side))
+
+
+def words(name: str, text: str) -> Value:
+    """A result in words: a direction, an order, a verdict."""
+    return Value(name, "none", 0.0, 0.0, 0.0, "nearest", None, lambda: (text, ""))
+
+
+def _texts(si: float | Band, kind: str, unit: Unit, step: Fraction, side: str) -> tuple[str, str]:
+    likely = si[1] if isinstance(si, tuple) else si
     texts = []
     for other in (unit, *counterpart(unit, kind)):
-        there = step if other is unit else _converted_step(band[1], _step_there(step, unit, other), other)
+        there = step if other is unit else _converted_step(likely, _step_there(step, unit, other), other)
         texts.append(banded(si, kind, other, there) if isinstance(si, tuple) else in_unit(si, kind, other, there, side))
-    return Value(name, kind, *band, texts[0], ", ".join(texts[1:]), side)
+    return texts[0], ", ".join(texts[1:])
 
 
 @lru_cache(maxsize=1024)

@@ -1,20 +1,29 @@
-"""Texts to inputs of a working. What is wrong with them comes back as words with an example, never as an exception."""
+"""Texts to inputs of a working. What is wrong with them comes back as words with an example, never as an exception.
+
+An input is a text (`3.000 in`, `0.12 / 0.15 / 0.20`, a thread, `measured at STEP`), or what another working gave."""
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
 from difflib import get_close_matches
+from fractions import Fraction
 from functools import lru_cache
 
 from ..core.kinds import KINDS, Problem
 from ..core.quantity import Quantity, read_quantity
 from ..core.thread import Thread, read_thread
-from ..core.working import Given, Input, Outcome, Working
+from ..core.working import Given, Input, Outcome, Value, Working
+from .shelf import PUBLISHED, Shelf, from_shelf
 
 NO_QUANTITY = ("thread", "choice", "grade")
+#: Begins an input that is read at the bench; the step that reads it follows.
+MEASURED = "measured at "
+#: A result of one of these kinds may be given where another of the same set is asked for. A radius is never a diameter.
+_ALIKE = ({"press force", "force"}, {"pressure", "stress"}, {"torque", "rolling drag"}, {"length", "clearance", "interference"},
+          {"length", "diameter"}, {"length", "radius"}, {"gear ratio", "share", "friction"})
 
 
-def given_inputs(working: Working, texts: Mapping[str, str]) -> tuple[dict[str, Given], list[Problem]]:
+def given_inputs(working: Working, texts: Mapping[str, str | Given]) -> tuple[dict[str, Given], list[Problem]]:
     """The inputs that could be read, and a problem for each that is missing, unknown or wrong."""
     given: dict[str, Given] = {}
     problems: list[Problem] = []
@@ -24,7 +33,7 @@ def given_inputs(working: Working, texts: Mapping[str, str]) -> tuple[dict[str, 
             near = get_close_matches(name, names, 1)
             problems.append(Problem(f"{working.id} has no input '{name}'", f"write {near[0]}" if near else f"write one of {', '.join(names)}"))
             continue
-        read = read_given(working.input(name), str(text))
+        read = _fitting(working.input(name), text) if isinstance(text, Given) else read_given(working.input(name), text)
         if isinstance(read, Given):
             given[name] = read
         else:
@@ -35,11 +44,19 @@ def given_inputs(working: Working, texts: Mapping[str, str]) -> tuple[dict[str, 
     return given, problems
 
 
-def run(working: Working, texts: Mapping[str, str]) -> tuple[Outcome | None, list[Problem]]:
-    """One run from texts: the outcome with warnings about unusual inputs added, or None and the problems."""
-    given, problems = given_inputs(working, texts)
+def run(working: Working, texts: Mapping[str, str | Given], shelf: Shelf = PUBLISHED) -> tuple[Outcome | None, list[Problem]]:
+    """One run: the outcome with warnings about unusual inputs added, or None and the problems.
+
+    A tool, material or stock named by its id gives the inputs that belong to it. With an input still to be measured
+    there is no value: the outcome says what it waits for."""
+    texts, problems = from_shelf(working, texts, shelf)
+    waits = tuple(name for name, text in texts.items() if isinstance(text, str) and text.startswith(MEASURED))
+    given, more = given_inputs(working, {name: text for name, text in texts.items() if name not in waits} if waits else texts)
+    problems += [problem for problem in more if not any(f"needs '{name}'" in problem.message for name in waits)]
     if problems:
         return None, problems
+    if waits:
+        return Outcome(waits=waits, warnings=outside_usual(working, given)), []
     outcome = working.compute(given)
     return replace(outcome, warnings=outside_usual(working, given) + outcome.warnings), []
 
@@ -60,7 +77,9 @@ def outside_usual(working: Working, given: Mapping[str, Given]) -> tuple[str, ..
 
 @lru_cache(maxsize=4096)
 def read_given(declared: Input, text: str) -> Given | Problem:
-    """One input: a thread, a choice word, a quantity, or a band 'low / likely / high'."""
+    """One input: a thread, a choice word, a quantity, a band 'low / likely / high', or several with commas."""
+    if declared.many:
+        return _several(declared, text)
     if declared.kind == "thread":
         thread = read_thread(text)
         return Given(text, thread=thread) if isinstance(thread, Thread) else thread
@@ -100,11 +119,43 @@ def _band(declared: Input, text: str, parts: list[str]) -> Given | Problem:
     return _positive(declared, Given(text, low, likely, high, last))
 
 
+def _several(declared: Input, text: str) -> Given | Problem:
+    """'0.003 in, 0.005 in, 0.012 in': the band runs from the least to the most."""
+    one = replace(declared, many=False)
+    parts = [read_given(one, part.strip()) for part in text.split(",")]
+    wrong = next((part for part in parts if not isinstance(part, Given)), None)
+    if wrong is not None:
+        return Problem(wrong.message, f"{wrong.mend}; several stand with a comma between")
+    return Given(text, min(part.low for part in parts), parts[0].likely, max(part.high for part in parts), parts[0].quantity,
+                 several=tuple(parts))
+
+
+def given_of(value: Value) -> Given:
+    """A result as an input of the next working: its band unrounded, its text as printed."""
+    def exactly(si: float) -> Fraction:
+        return value.unit.from_si(si)
+
+    if value.unit is None:
+        return Given(value.printed)
+    form = "exact" if value.low == value.high else "range"
+    return Given(value.printed, value.low, value.likely, value.high,
+                 Quantity(value.printed, form, exactly(value.low), exactly(value.high), value.unit, value.kind, 0, False))
+
+
+def _fitting(declared: Input, given: Given) -> Given | Problem:
+    """A result of another working, if it is of the kind that is asked for."""
+    kind = given.quantity.kind if given.quantity else "words"
+    if kind != declared.kind and not any({kind, declared.kind} <= alike for alike in _ALIKE):
+        return Problem(f"{declared.name}: {given.text} is a {kind}, not a {declared.kind}", "take a result of the same kind")
+    return _positive(declared, given)
+
+
 def _positive(declared: Input, given: Given) -> Given | Problem:
-    """Everything measured here is over zero, except an angle, which may be nothing, and an accuracy."""
-    if given.low > 0 or (declared.kind in ("angle", "share") and given.low >= 0):
+    """Most of what is measured is over zero; an angle and an accuracy may be nothing, and where it says so anything."""
+    least_is_zero = declared.sign == "zero or over" or declared.kind in ("angle", "share")
+    if declared.sign == "signed" or given.low > 0 or (least_is_zero and given.low >= 0):
         return given
-    return Problem(f"'{given.text}' is not over zero", f"check {declared.name}: {declared.doc}")
+    return Problem(f"'{given.text}' is {'under' if least_is_zero else 'not over'} zero", f"check {declared.name}: {declared.doc}")
 
 
 def _example(working: Working, declared: Input) -> str:

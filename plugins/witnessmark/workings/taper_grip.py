@@ -9,8 +9,8 @@ import math
 from collections.abc import Mapping
 
 from ..core.units import Unit, find_unit
-from ..core.working import Example, Given, Input, Line, Outcome, Output, Refusal, Working
-from .printed import banded, in_unit, unit_of, value
+from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Working
+from .printed import Band, banded, in_unit, unit_of, value
 
 FORCE_UNITS = ("long ton", "short ton", "tonne", "kN", "lbf")
 _FLOOR_STEPS = {"lbf": "100", "kN": "1"}
@@ -63,19 +63,27 @@ def compute(given: Mapping[str, Given]) -> Outcome:
         values.append(value("grip", "torque", grips, torque_unit, "1"))
         values.append(value("push-off force", "press force", tuple(push_off(pressed, taper, mu) for mu in spread), unit,
                             "0.1" if "ton" in unit.symbol else "1"))
-    lines = (
-        Line("Half the taper", "T / 2 = tan a", f"{given['taper'].text} / 2", f"{taper / 2:.4f}"),
-        Line("Force needed at the lowest friction, before rounding up", "F = (2 Tq / d) (mu + T/2) / mu",
-             f"2 x {torque.text} / {given['mean diameter'].text} x ({friction.low:g} + {taper / 2:.4f}) / {friction.low:g}",
-             in_unit(bands[2], "press force", unit, "0.01" if "ton" in unit.symbol else "1", "up")),
-        Line("The same over the friction band", "", f"friction {friction.high:g} / {friction.likely:g} / {friction.low:g}",
-             banded((bands[0], bands[1], bands[2]), "press force", unit, "0.1" if "ton" in unit.symbol else "1")),
-        Line("Contact pressure", "p = F / (pi d L (mu + T/2))",
-             f"at {in_unit(pressed, 'press force', unit, '0.01' if 'ton' in unit.symbol else '1')}", banded(pressures, "stress", psi, step)))
+    def details() -> Details:
+        return Details(_lines(given, pressed, (bands[0], bands[1], bands[2]), pressures, unit, psi, step))
+
     warnings = ()
     if "force" in given and pressed < bands[2]:
         warnings = ("at the lowest friction this force does not carry the torque",)
-    return Outcome(tuple(values), lines, (), warnings)
+    return Outcome(tuple(values), (), warnings, details=details)
+
+
+def _lines(given: Mapping[str, Given], pressed: float, forces: Band, pressures: Band, unit: Unit, psi: str, step: str) -> tuple[Line, ...]:
+    torque, taper, friction = given["torque to carry"], given["taper"].likely, given["friction"]
+    fine, coarse = ("0.01", "0.1") if "ton" in unit.symbol else ("1", "1")
+    return (
+        Line("Half the taper", "T / 2 = tan a", f"{given['taper'].text} / 2", f"{taper / 2:.4f}"),
+        Line("Force needed at the lowest friction, before rounding up", "F = (2 Tq / d) (mu + T/2) / mu",
+             f"2 x {torque.text} / {given['mean diameter'].text} x ({friction.low:g} + {taper / 2:.4f}) / {friction.low:g}",
+             in_unit(forces[2], "press force", unit, fine, "up")),
+        Line("The same over the friction band", "", f"friction {friction.high:g} / {friction.likely:g} / {friction.low:g}",
+             banded(forces, "press force", unit, coarse)),
+        Line("Contact pressure", "p = F / (pi d L (mu + T/2))",
+             f"at {in_unit(pressed, 'press force', unit, fine)}", banded(pressures, "stress", psi, step)))
 
 
 def _force_unit(given: Mapping[str, Given]) -> Unit:
@@ -90,8 +98,10 @@ WORKING = Working(
     id="taper-grip",
     title="Force that makes a taper carry a torque",
     purpose="Gives the floor of a press force: the least that holds the torque at the lowest friction of the band, key ignored.",
-    formula=("F = (2 Tq / d) (mu + T/2) / mu", "p = F / (pi d L (mu + T/2))", "grip = (F d / 2) mu / (mu + T/2)",
-             "push-off = F (mu - T/2) / (mu + T/2)"),
+    formula=(Formula("F = (2 Tq / d) (mu + T/2) / mu", r"F = \frac{2 T_q}{d} \cdot \frac{\mu + T/2}{\mu}"),
+             Formula("p = F / (pi d L (mu + T/2))", r"p = \frac{F}{\pi d L (\mu + T/2)}"),
+             Formula("grip = (F d / 2) mu / (mu + T/2)", r"\text{grip} = \frac{F d}{2} \cdot \frac{\mu}{\mu + T/2}"),
+             Formula("push-off = F (mu - T/2) / (mu + T/2)", r"\text{push-off} = F \cdot \frac{\mu - T/2}{\mu + T/2}")),
     inputs=(
         Input("torque to carry", "torque", "torque the joint must hold without its key", ("20 lbf·ft", "20000 lbf·ft"), "pound-inches and pound-feet mixed up?"),
         Input("taper", "taper", "taper on the diameter", ("1:24", "1:6"), "per side instead of on the diameter?"),

@@ -2,11 +2,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from ..core.rounding import round_to
 from ..core.units import Unit, find_unit
-from ..core.working import Example, Given, Input, Line, Outcome, Output, Refusal, Value, Working
+from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Value, Working
 from .printed import in_unit, unit_of, value
 from .stress_area import stress_area
 from .tables.bolt_strengths import GRADES, Strength, StrengthProblem, strength_of
@@ -47,8 +48,10 @@ def compute(given: Mapping[str, Given]) -> Outcome:
             refusals.append(made)
         else:
             values += made
-    lines = _lines(given, exact, torque, unit, clamp, strength)
-    return Outcome((), lines, tuple(refusals), tuple(warnings)) if refusals else Outcome(tuple(values), lines, (), tuple(warnings))
+    def details() -> Details:
+        return Details(_lines(given, exact, torque, unit, clamp, strength))
+
+    return Outcome(() if refusals else tuple(values), tuple(refusals), tuple(warnings), details=details)
 
 
 def _has_wrench(given: Mapping[str, Given]) -> bool:
@@ -79,7 +82,7 @@ def _torque_values(given: Mapping[str, Given], exact: float, torque: float, unit
     if "torque" in given:
         text = given["torque"].text
         shown = value("torque", "torque", torque, unit, Fraction(1, 10**given["torque"].quantity.decimals))
-        return [Value("torque", "torque", torque, torque, torque, text, shown.converted, "nearest")]
+        return [replace(shown, texts=lambda: (text, shown.converted))]
     step = Fraction(1, 10)
     return [value("exact torque", "torque", exact, unit, step), value("torque", "torque", torque, unit, _plain_step(torque, unit), "down")]
 
@@ -150,8 +153,13 @@ WORKING = Working(
     id="tightening-torque",
     title="Tightening torque, clamp and wrench setting",
     purpose="Says what a torque pulls on this thread and surface, how much of the bolt that uses, and what to set on the wrench.",
-    formula=("As = 0.7854 (D - 0.9743/n)² inch; pi/4 (d - 0.938194 p)² metric", "T = K D F", "F low = T (1 - wrench) / (K high D); F high = T (1 + wrench) / (K low D)",
-             "setting = T L / (L + a cos angle), down to a graduation"),
+    formula=(Formula("As = 0.7854 (D - 0.9743/n)² inch; pi/4 (d - 0.938194 p)² metric",
+                     r"A_s = 0.7854 \left(D - \frac{0.9743}{n}\right)^2 \text{ inch; } \frac{\pi}{4} (d - 0.938194 p)^2 \text{ metric}"),
+             Formula("T = K D F", r"T = K D F"),
+             Formula("F low = T (1 - wrench) / (K high D); F high = T (1 + wrench) / (K low D)",
+                     r"F_\text{low} = \frac{T (1 - \text{wrench})}{K_\text{high} D}, \quad F_\text{high} = \frac{T (1 + \text{wrench})}{K_\text{low} D}"),
+             Formula("setting = T L / (L + a cos angle), down to a graduation",
+                     r"\text{setting} = \frac{T L}{L + a \cos \text{angle}} \text{, down to a graduation}")),
     inputs=(
         Input("thread", "thread", "thread of the bolt, stud or nut"),
         Input("grade", "grade", "strength grade, or none when it has none: then only the clamp is judged", choices=("none", *GRADES)),
