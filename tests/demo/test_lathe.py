@@ -91,3 +91,7 @@ def test_what_comes_first(book):
         ("lathe-front-bearing-taper", ["lathe-strip-and-readings"]),
         ("lathe-headstock-close", ["lathe-front-bearing-plain", "lathe-front-bearing-taper"]),
         ("lathe-run-in-and-test", ["lathe-headstock-close"])]
+
+
+def test_the_guard_is_on_before_the_run_in_begins(book):
+    assert procedure(book, "lathe-run-in-and-test")["must be shut"] == ["lathe-strip-and-readings/belt-guard-off"]
