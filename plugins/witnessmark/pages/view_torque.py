@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from ..core.figure import Spec
 from ..core.working import Outcome
 from . import words
 from .address import result_anchor
@@ -51,11 +52,11 @@ def torques(lookup: Lookup, variant: str | None = None) -> tuple[Torque, ...]:
         runs = [(combination, run.outcome) for combination, run in lookup.worked(spec.id, variant) if run.working == _TORQUE]
         if runs:
             wrench = wrench_text(lookup.book, spec.wrench, spec.adapter) if spec.wrench else words.NONE
-            found.append(Torque(spec.id, spec.label, wrench, tuple(map(_judgement, told_apart(lookup.machine, runs)))))
+            found.append(Torque(spec.id, spec.label, wrench, tuple(_judgement(told, spec) for told in told_apart(lookup.machine, runs))))
     return tuple(found)
 
 
-def _judgement(told: Told) -> Judgement:
+def _judgement(told: Told, spec: Spec) -> Judgement:
     outcome: Outcome = told.value
     value = {value.name: value for value in outcome.values}
     text = {name: with_converted(value) for name, value in value.items()}
@@ -63,6 +64,8 @@ def _judgement(told: Told) -> Judgement:
     if "share of proof" in text:
         facts.append((words.PROOF, f"{text['share of proof']} ({text.get('worst share of proof', '')})"))
     passes = tuple(value[name].printed for name in (f"pass {n}" for n in range(1, 5)) if name in value)
+    if not passes and "setting" in value and spec.adapter is None:      # torques of the author's own are settings only without an adapter
+        passes = tuple(torque.typed() for torque in spec.passes)
     return Judgement(told, text.get("torque", ""), text.get("setting", ""), text.get("delivered torque", ""), passes,
                      tuple(facts), outcome.warnings, outcome.refusals)
 
