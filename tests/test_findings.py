@@ -10,6 +10,17 @@ from witnessmark.loading.load_book import load_book
 from witnessmark.rules.table import check_book
 from witnessmark.workings.derive import derive_book
 
+GRIP = """\
+computed:
+  grip:
+    working: taper-grip
+    torque to carry: 400 lbf·ft
+    taper: 1:12
+    mean diameter: 3.000 in
+    length: 3.50 in
+    friction: 0.12 / 0.15 / 0.20
+"""
+
 CASES = [
     ("unknown-key", "people: 2", "poeple: 2", "4:1", "did you mean 'people'?"),
     ("missing-key", "people: 2\n", "", "1:1", "lacks 'people'"),

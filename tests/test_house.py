@@ -32,6 +32,7 @@ GATES = {
     "jinja2": "pages/fill_template.py",
     "markupsafe": "pages/fill_template.py",
     "mkdocs": "mkdocs_plugin.py",
+    "latex2mathml": "pages/set_formula.py",
     "subprocess": "loading/revisions.py",
 }
 

@@ -9,14 +9,18 @@ from .core.derived import Derived
 from .core.finding import ERROR, Finding
 from .core.picture import PictureFile, picture_path
 from .core.record import fingerprint, sheet_record
+from .core.working import Outcome
 from .loading.load_book import FOLDERS, UNREAD, load_book
 from .loading.source_schemas import schema_files
 from .loading.source_files import picture_file, yaml_sources
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
+from .pages.view_working import ManualView, manual_view
 from .rules.table import check_book
 from .workings.derive import derive_book
+from .workings.explain import command
+from .workings.read_inputs import run
 from .workings.registry import WORKINGS
 
 
@@ -65,10 +69,15 @@ def codes(checked: Checked) -> dict[tuple[str, str, str], str]:
             for key, procedure in checked.book.procedures.items() for variant in checked.derived[key].combinations}
 
 
+def _manuals() -> tuple[ManualView, ...]:
+    """Each working's page, its example run afresh."""
+    return tuple(manual_view(working, run(working, working.example.inputs)[0] or Outcome(), command(working)) for working in WORKINGS.values())
+
+
 def render(checked: Checked, title: str, book_id: str, edit_base: str | None) -> SitePages:
     """Every page body and every finished file of the site."""
     sheet_codes = codes(checked)
-    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS))
+    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals()))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
              **{f"schema/{name}": text for name, text in schema_files().items()}}

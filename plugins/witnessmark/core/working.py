@@ -18,9 +18,16 @@ if TYPE_CHECKING:
     from .thread import Thread
     from .units import Unit
 
+#: Begins an input that is read at the bench: `measured at read-gap, 0.030 to 0.050 in` names the step, and the range to expect.
+MEASURED = "measured at "
 SIDES = ("down", "up", "inward", "nearest")
 #: What an input may be: most things measured are over zero.
 SIGNS = ("over zero", "zero or over", "signed")
+
+
+def measured_at(text: str) -> str | None:
+    """The step that reads an input; None where the input is no reading."""
+    return text.removeprefix(MEASURED).partition(",")[0].strip() if text.startswith(MEASURED) else None
 
 
 @dataclass(frozen=True)

@@ -112,6 +112,7 @@ def _worked(run: Worked) -> dict:
         "inputs": run.inputs, "values": [{"name": v.name, "kind": v.kind, "si": [v.low, v.likely, v.high],
                                           "shown": v.printed, "converted": v.converted} for v in run.outcome.values],
         "refused": [{"why": r.message, "instead": r.instead} for r in run.outcome.refusals], "warnings": list(run.outcome.warnings),
+        "waits for": list(run.outcome.waits),
     }
 
 

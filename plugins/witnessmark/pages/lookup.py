@@ -10,6 +10,7 @@ from ..core.machine import Machine
 from ..core.procedure import Computed, Procedure
 from ..core.sentence import Reference
 from ..core.variation import Varies
+from ..core.working import Outcome, Value
 from .address import result_anchor, spec_anchor
 from .book_index import BookIndex
 from .cases import Told, told_apart
@@ -159,6 +160,12 @@ class Lookup:
             values = run.outcome.values
             value = next((v for v in values if v.name == reference.part), values[0] if values and not reference.part else None)
             if not any(combination is seen for seen, _ in found):
-                found.append((combination, Shown(value.printed, value.converted, "") if value else Shown(words.REFUSED, "", "refused")))
+                found.append((combination, _shown(value, run.outcome)))
         cases = told_apart(self.machine, found) or (Told("", "", "", Shown(words.NOT_KNOWN, "", "unknown")),)
         return FigureView(name, reference.part or "", "", f"{page}#{result_anchor(reference.name)}", cases)
+
+
+def _shown(value: Value | None, outcome: Outcome) -> Shown:
+    if value:
+        return Shown(value.printed, value.converted, "" if value.unit else "words")
+    return Shown(f"{words.READ_FIRST}: {', '.join(outcome.waits)}", "", "words") if outcome.waits else Shown(words.REFUSED, "", "refused")

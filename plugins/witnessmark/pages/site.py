@@ -21,6 +21,7 @@ from .view_sheet import sheet_view
 from .view_shop import press_view, source_view
 from .view_step import Target
 from .view_worked import owner_views
+from .view_working import ManualView
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +59,7 @@ class Settings:
     book_id: str
     repo_edit_base: str | None = None
     workings: Mapping[str, Working] = field(default_factory=dict)
+    manuals: tuple[ManualView, ...] = ()
 
 
 Fingerprints = dict[tuple[str, str, str], str]
@@ -126,8 +128,8 @@ def _shop(book: Book, index: BookIndex, settings: Settings) -> list[Page]:
     for source in book.sources.values():
         url = source_url(source.id)
         found.append(_page(url, source.title, "source", source.place.path, root=root_from(url), source=source_view(source, tuple(index.rests[source.id]))))
-    for working in settings.workings.values():
-        found.append(_page(working_url(working.id), working.title, "working", None, w=working))
+    for manual in settings.manuals:
+        found.append(_page(working_url(manual.id), manual.title, "working", None, w=manual))
     for url, title, records in (("press/", words.PRESSES, book.presses), ("source/", words.SOURCES, book.sources), ("working/", words.WORKINGS, settings.workings)):
         targets = tuple(Target(record.title, f"{record.id}/") for record in records.values())
         found.append(_page(url, title, "list", None, title=title, targets=targets))

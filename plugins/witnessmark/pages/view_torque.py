@@ -7,7 +7,9 @@ from ..core.working import Outcome
 from . import words
 from .address import result_anchor
 from .cases import Told, told_apart
+from .fill_template import Markup
 from .lookup import Lookup
+from .view_drawing import picture
 from .view_press import with_converted
 from .view_spec import wrench_text
 
@@ -34,13 +36,21 @@ class Torque(NamedTuple):
     cases: tuple[Judgement, ...]
 
 
+class Drawn(NamedTuple):
+    """What a run gave, and the drawing of its case."""
+
+    outcome: Outcome
+    drawing: Markup | None
+
+
 class Result(NamedTuple):
-    """A computed result: in each case its values as (name, printed, converted)."""
+    """A computed result: each case tells a Drawn. `assumes` is what drives the band."""
 
     id: str
     anchor: str
     was: str
     title: str
+    assumes: tuple[str, ...]
     cases: tuple[Told, ...]
 
 
@@ -74,7 +84,8 @@ def results(lookup: Lookup, workings, variant: str | None = None) -> tuple[Resul
     found = []
     for computed in lookup.procedure.computed.values():
         runs = [(combination, run.outcome) for combination, run in lookup.worked(computed.id, variant)]
-        title = workings[computed.working].title if computed.working in workings else computed.working
-        found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), title,
-                            told_apart(lookup.machine, runs)))
+        known = workings.get(computed.working)
+        cases = tuple(told._replace(value=Drawn(told.value, picture(told.value.told.drawing))) for told in told_apart(lookup.machine, runs))
+        found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), known.title if known else computed.working,
+                            known.assumes if known else (), cases))
     return tuple(found)

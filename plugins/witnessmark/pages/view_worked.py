@@ -6,7 +6,9 @@ from ..core.book import Book
 from ..core.derived import Worked
 from .address import working_url
 from .cases import Told, told_apart
+from .fill_template import Markup
 from .lookup import Lookup
+from .view_drawing import picture
 
 
 #: Inputs of a press card that the gauge gives; what else has no place of its own the press gives.
@@ -25,6 +27,9 @@ class RunView(NamedTuple):
     values: tuple
     refusals: tuple
     warnings: tuple[str, ...]
+    waits: tuple[str, ...]
+    tables: tuple
+    drawing: Markup | None
 
 
 class OwnerView(NamedTuple):
@@ -35,6 +40,7 @@ class OwnerView(NamedTuple):
     working: str
     manual: str
     source: str
+    assumes: tuple[str, ...]
     runs: tuple[RunView, ...]
 
 
@@ -55,7 +61,8 @@ def _of(lookup: Lookup, owner: str, label: str, workings, root: str, repo_edit_b
         by_working.setdefault(working, []).extend(_run(one, title or label, repo_edit_base) for one in told)
     for working, views in by_working.items():
         known = workings.get(working)
-        yield OwnerView(owner, label, known.title if known else working, root + working_url(working), known.source if known else "", tuple(views))
+        yield OwnerView(owner, label, known.title if known else working, root + working_url(working), known.source if known else "",
+                        known.assumes if known else (), tuple(views))
 
 
 def _press_title(book: Book, press_id: str, gauge: str) -> str:
@@ -82,4 +89,5 @@ def _run(told: Told, title: str, repo_edit_base: str | None) -> RunView:
         href = repo_edit_base + place.path if place and repo_edit_base else ""
         inputs.append((name, text, f"{place.path}:{place.line}" if place else "", href))
     return RunView(": ".join(filter(None, [title, told.label])), told, run.press or "", run.gauge or "", tuple(inputs), run.outcome.lines,
-                   run.outcome.values, run.outcome.refusals, run.outcome.warnings)
+                   run.outcome.values, run.outcome.refusals, run.outcome.warnings, run.outcome.waits, run.outcome.told.tables,
+                   picture(run.outcome.told.drawing))

@@ -13,9 +13,9 @@ from ..core.procedure import Computed, Procedure
 from ..core.quantity import Quantity, read_quantity
 from ..core.sentence import Reference, read_reference
 from ..core.variation import Combination
-from ..core.working import Given, Outcome, Refusal, Value, Working
+from ..core.working import MEASURED, Given, Outcome, Refusal, Value, Working
 from .evaluation import Evaluation, pick
-from .read_inputs import MEASURED, given_of, run
+from .read_inputs import given_of, run
 from .registry import WORKINGS
 
 #: The roles that a check against another figure vouches for.

@@ -7,17 +7,16 @@ from collections.abc import Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 from fractions import Fraction
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from ..core.kinds import KINDS, Problem
 from ..core.quantity import Quantity, read_quantity
 from ..core.thread import Thread, read_thread
-from ..core.working import Given, Input, Outcome, Value, Working
+from ..core.working import MEASURED, Details, Given, Input, Outcome, Value, Working
+from .chart import chart, expected
 from .shelf import PUBLISHED, Shelf, from_shelf
 
 NO_QUANTITY = ("thread", "choice", "grade")
-#: Begins an input that is read at the bench; the step that reads it follows.
-MEASURED = "measured at "
 #: A result of one of these kinds may be given where another of the same set is asked for. A radius is never a diameter.
 _ALIKE = ({"press force", "force"}, {"pressure", "stress"}, {"torque", "rolling drag"}, {"length", "clearance", "interference"},
           {"length", "diameter"}, {"length", "radius"}, {"gear ratio", "share", "friction"})
@@ -50,15 +49,25 @@ def run(working: Working, texts: Mapping[str, str | Given], shelf: Shelf = PUBLI
     A tool, material or stock named by its id gives the inputs that belong to it. With an input still to be measured
     there is no value: the outcome says what it waits for."""
     texts, problems = from_shelf(working, texts, shelf)
-    waits = tuple(name for name, text in texts.items() if isinstance(text, str) and text.startswith(MEASURED))
+    known = {declared.name for declared in working.inputs}
+    waits = tuple(name for name, text in texts.items() if name in known and isinstance(text, str) and text.startswith(MEASURED))
     given, more = given_inputs(working, {name: text for name, text in texts.items() if name not in waits} if waits else texts)
     problems += [problem for problem in more if not any(f"needs '{name}'" in problem.message for name in waits)]
+    ranges = {name: expected(working, name, texts[name]) for name in waits}
+    problems += [over for over in ranges.values() if isinstance(over, Problem)]
     if problems:
         return None, problems
     if waits:
-        return Outcome(waits=waits, warnings=outside_usual(working, given)), []
+        return _waiting(working, given, ranges), []
     outcome = working.compute(given)
     return replace(outcome, warnings=outside_usual(working, given) + outcome.warnings), []
+
+
+def _waiting(working: Working, given: Mapping[str, Given], ranges: Mapping[str, Quantity | None]) -> Outcome:
+    """No value yet; where one reading is missing and its range is known, what each reading would lead to."""
+    (name, over), *more = ranges.items()
+    details = partial(chart, working, given, name, over) if over and not more else Details
+    return Outcome(waits=tuple(ranges), warnings=outside_usual(working, given), details=details)
 
 
 def outside_usual(working: Working, given: Mapping[str, Given]) -> tuple[str, ...]:

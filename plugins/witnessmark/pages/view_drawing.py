@@ -1,0 +1,41 @@
+"""A drawing as data to a picture: points and classes ready for the template."""
+
+from typing import NamedTuple
+
+from ..core.drawing import Disc, Drawing, Label, Stroke
+from .fill_template import Markup, fill
+
+
+class Shape(NamedTuple):
+    """One mark: `tag` polyline, polygon, circle or text; the attributes that go with it, the words of a text."""
+
+    tag: str
+    look: str
+    points: str = ""
+    x: str = ""
+    y: str = ""
+    radius: str = ""
+    anchor: str = ""
+    text: str = ""
+
+
+def picture(drawing: Drawing | None) -> Markup | None:
+    """The drawing as inline SVG with its words for those who do not see it; None where there is none."""
+    if drawing is None:
+        return None
+    return Markup(fill("drawing", width=_number(drawing.width), height=_number(drawing.height), shows=drawing.shows,
+                       shapes=[_shape(mark) for mark in drawing.marks]))
+
+
+def _shape(mark: Stroke | Disc | Label) -> Shape:
+    if isinstance(mark, Stroke):
+        points = " ".join(f"{_number(x)},{_number(y)}" for x, y in mark.points)
+        return Shape("polygon" if mark.closed else "polyline", f"{mark.weight} {mark.fill}", points=points)
+    if isinstance(mark, Disc):
+        return Shape("circle", f"{mark.weight} {mark.fill}", x=_number(mark.x), y=_number(mark.y), radius=_number(mark.radius))
+    return Shape("text", "big" if mark.big else "", x=_number(mark.x), y=_number(mark.y), anchor=mark.anchor, text=mark.text)
+
+
+def _number(size: float) -> str:
+    """To a hundredth: finer is not seen, and the page stays the same on every machine."""
+    return f"{size:.2f}".rstrip("0").rstrip(".")
