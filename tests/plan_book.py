@@ -63,9 +63,9 @@ MACHINE = SITE_DATA["site_data/machines/hoist.yaml"] + "hand-over: try\n"
 
 
 def sources(**changed: str) -> list[SourceFile]:
-    """The files, with procedures by name or `machine` replaced."""
+    """The files, with procedures by name or `machine` replaced; a procedure that is None is left out."""
     texts = {**SITE_DATA, "site_data/machines/hoist.yaml": changed.pop("machine", MACHINE)}
-    texts |= {f"procedures/hoist/{name}.yaml": text for name, text in {**PROCEDURES, **changed}.items()}
+    texts |= {f"procedures/hoist/{name}.yaml": text for name, text in {**PROCEDURES, **changed}.items() if text}
     return [SourceFile(path, text) for path, text in sorted(texts.items()) if path != "site_data/conflicts.yaml"]
 
 

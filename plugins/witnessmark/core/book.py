@@ -6,7 +6,9 @@ from functools import cached_property
 from .authority import Caution, Conflict, Correction, Source
 from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Surface, Wrench
 from .figure import Spec
+from .loose_ends import Ledger
 from .machine import Machine
+from .order import Order
 from .picture import PictureFile
 from .procedure import Computed, Procedure
 from .sentence import Reference
@@ -37,17 +39,15 @@ class Book:
         """Machine id -> its procedures' ids, once the book is whole."""
         return {machine: tuple(name for owner, name in self.procedures if owner == machine) for machine in self.machines}
 
-    def procedures_of(self, machine: str) -> list[Procedure]:
-        """The machine's procedures, those that come first (`after`) first, then by id."""
-        mine = {procedure.id: procedure for (owner, _), procedure in self.procedures.items() if owner == machine}
-        ordered: list[Procedure] = []
-        left = dict(sorted(mine.items()))
-        while left:
-            done = {procedure.id for procedure in ordered}
-            free = [p for p in left.values() if not (set(p.after) & left.keys()) - done]
-            for procedure in free or list(left.values()):    # a loop is another rule's finding
-                ordered.append(left.pop(procedure.id))
-        return ordered
+    @cached_property
+    def orders(self) -> dict[str, Order]:
+        """Machine id -> the order of its procedures, once the book is whole."""
+        return {machine: Order(self.procedures[machine, name] for name in names) for machine, names in self.procedure_ids.items()}
+
+    @cached_property
+    def ledgers(self) -> dict[str, Ledger]:
+        """Machine id -> its loose ends, once the book is whole."""
+        return {machine: Ledger(self.machines[machine], order) for machine, order in self.orders.items()}
 
     def target(self, reference: Reference, home: Procedure) -> Spec | Computed | None:
         """What a reference made in `home` points at: a spec, a computed result, a figure of the machine, or None."""

@@ -1,15 +1,22 @@
-"""What a machine has left loose, by name: who leaves it and who ties it up."""
+"""The loose ends of a machine: who leaves each, who ties it up, and when it is surely shut."""
 
-from typing import NamedTuple
+from collections import defaultdict
+from functools import cached_property
+from typing import Iterable, Iterator, NamedTuple
 
-from .book import Book
+from .machine import Machine
+from .order import Order
 from .procedure import LooseEnd, Procedure, Step
+
+#: The place of a loose end that has no places.
+WHOLE = ("",)
 
 
 class Left(NamedTuple):
-    """A loose end with the step and procedure that leave it."""
+    """A loose end with the procedure and the step (`at`, counted from 0) that leave it."""
 
     procedure: Procedure
+    at: int
     step: Step
     end: LooseEnd
 
@@ -18,17 +25,132 @@ class Left(NamedTuple):
         return f"{self.procedure.id}/{self.end.id}"
 
 
+class Tie(NamedTuple):
+    """A step that closes a loose end."""
+
+    procedure: Procedure
+    at: int
+    step: Step
+
+
 def left_by(procedure: Procedure) -> list[Left]:
     """All that the procedure leaves loose, in the order of its steps."""
-    return [Left(procedure, step, end) for step in procedure.steps for end in step.leaves]
+    return [Left(procedure, at, step, end) for at, step in enumerate(procedure.steps) for end in step.leaves]
 
 
-def named(book: Book, home: Procedure, name: str) -> Left | None:
-    """The loose end that `procedure/end` means in `home`; a bare `end` is its own, or else the only one of that name on the machine."""
-    owner, _, end = name.rpartition("/")
-    if owner or any(left.end.id == end for left in left_by(home)):
-        there = book.procedures.get((home.machine, owner)) if owner else home
-        return next((left for left in left_by(there) if left.end.id == end), None) if there else None
-    found = [left for other in book.procedure_ids[home.machine] for left in left_by(book.procedures[home.machine, other])
-             if left.end.id == end]
-    return found[0] if len(found) == 1 else None
+class Ledger:
+    """What a machine has left loose. All is judged for one variant at a time: tie-ups may exclude each other."""
+
+    def __init__(self, machine: Machine, order: Order):
+        self.machine, self.order = machine, order
+        self.left = {left.name: left for procedure in order.row for left in left_by(procedure)}
+        self._bare: dict[str, list[Left]] = defaultdict(list)
+        for left in self.left.values():
+            self._bare[left.end.id].append(left)
+        self.ties: dict[str, list[Tie]] = defaultdict(list)
+        for procedure in order.row:
+            for at, step in enumerate(procedure.steps):
+                for name in step.closes:
+                    if left := self.named(procedure, name):
+                        self.ties[left.name].append(Tie(procedure, at, step))
+        self._shut: dict[tuple[str, str], dict[str, int]] = {}
+
+    def named(self, home: Procedure, name: str) -> Left | None:
+        """What `procedure/end` means in `home`; a bare `end` is its own, or else the only one of that name on the machine."""
+        owner, _, end = name.rpartition("/")
+        if owner:
+            return self.left.get(name)
+        only = self._bare.get(end, ())
+        return self.left.get(f"{home.id}/{end}") or (only[0] if len(only) == 1 else None)
+
+    def done_on(self, procedure: Procedure, step: Step, variant: str) -> bool:
+        return variant in procedure.variants and step.done_on(variant, self.machine.main.variants[variant].serials)
+
+    def variants(self, left: Left) -> list[str]:
+        """The variants on which it is left."""
+        return [variant for variant in self.machine.main.variants if self.done_on(left.procedure, left.step, variant)]
+
+    def ties_after(self, left: Left, variant: str) -> list[Tie]:
+        """The steps that close it on this variant, and come after it was left in whatever order work is taken."""
+        return [tie for tie in self.ties[left.name] if self.done_on(tie.procedure, tie.step, variant) and self.follows(tie, left)]
+
+    def follows(self, tie: Tie, left: Left) -> bool:
+        if tie.procedure is left.procedure:
+            return tie.at > left.at
+        return self.order.comes_after(tie.procedure.id, left.procedure.id)
+
+    def places(self, left: Left) -> tuple[str, ...]:
+        """Where it is left: at each place of its group, or of its step's; at the step's one place; or as a whole."""
+        group = left.end.each or (None if left.step.at else left.step.each)
+        return self.machine.places.get(group or "") or ((left.step.at,) if left.step.at else WHOLE)
+
+    def to_close(self, left: Left, ties: Iterable[Tie]) -> tuple[str, ...]:
+        """The places that must be closed: its own; or, left as a whole and closed side by side, every side."""
+        mine = self.places(left)
+        if mine == WHOLE:
+            for tie in ties:
+                sides = self.machine.places.get(tie.procedure.each or "", ())
+                if tie.step.at in sides:
+                    return sides
+        return mine
+
+    def shut(self, left: Left, variant: str) -> dict[str, int]:
+        """Place -> the set of procedures before whose start it is surely tied up there."""
+        key = left.name, variant
+        if key not in self._shut:
+            ties = self.ties_after(left, variant)
+            self._shut[key] = {}
+            for place in self.to_close(left, ties):
+                mask = 0
+                for tie in ties:
+                    if covers(tie, place):
+                        mask |= self.order.behind[tie.procedure.id]
+                self._shut[key][place] = mask
+        return self._shut[key]
+
+    def may_be_open(self, left: Left, variant: str, procedure: Procedure, at: int = 0) -> list[str]:
+        """Where it may be open just before step `at` of a procedure, in some order in which the work can be taken, side by side too."""
+        if procedure is left.procedure:
+            begun = left.at < at
+        else:
+            begun = not self.order.comes_after(left.procedure.id, procedure.id)
+        return self.open_places(left, variant, procedure, at) if begun else []
+
+    def open_places(self, left: Left, variant: str, procedure: Procedure, at: int = 0) -> list[str]:
+        """Where, once left, no step that is surely done before step `at` of a procedure closes it."""
+        here = [tie for tie in self.ties_after(left, variant) if tie.procedure is procedure and tie.at < at]
+        bit = self.order.bit(procedure.id)
+        return [place for place, mask in self.shut(left, variant).items()
+                if not mask & bit and not any(covers(tie, place) for tie in here)]
+
+    def never_closed(self, left: Left, variant: str) -> list[str]:
+        """The places where no step after it, and before or in the machine's hand-over, ties it up."""
+        final = self.machine.hand_over
+        ties = [tie for tie in self.ties_after(left, variant)
+                if final not in self.order.procedures or tie.procedure.id == final or self.order.comes_after(final, tie.procedure.id)]
+        return [place for place in self.to_close(left, ties) if not any(covers(tie, place) for tie in ties)]
+
+    def open_after(self, done: Iterable[str], variant: str) -> Iterator[tuple[Left, list[str]]]:
+        """What is open, and where, once these procedures are done and nothing else is begun."""
+        finished = set(done)
+        for left in self.left.values():
+            if left.procedure.id in finished and self.done_on(left.procedure, left.step, variant):
+                ties = self.ties_after(left, variant)
+                now = [tie for tie in ties if tie.procedure.id in finished]
+                if places := [place for place in self.to_close(left, ties) if not any(covers(tie, place) for tie in now)]:
+                    yield left, places
+
+    @cached_property
+    def acting(self) -> dict[tuple[str, str | None], list[tuple[Procedure, int, Step]]]:
+        """(verb, thing) -> the steps that do it."""
+        found: dict[tuple[str, str | None], list] = defaultdict(list)
+        for procedure in self.order.row:
+            for at, step in enumerate(procedure.steps):
+                for act in step.acts:
+                    found[act.verb, act.thing].append((procedure, at, step))
+        return dict(found)
+
+
+def covers(tie: Tie, place: str) -> bool:
+    """A step done at one place closes it there only; any other closes it wherever it was left."""
+    return tie.step.at in (None, place) or place == ""

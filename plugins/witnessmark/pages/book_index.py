@@ -5,6 +5,7 @@ from typing import NamedTuple
 from ..core.authority import Correction
 from ..core.book import Book
 from ..core.figure import Citation, Spec
+from ..core.lone_order import lone_order
 from ..core.procedure import LooseEnd, Procedure
 from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, spec_anchor
 
@@ -20,7 +21,8 @@ class Rest(NamedTuple):
 
 class BookIndex:
     def __init__(self, book: Book):
-        self.order = {machine: book.procedures_of(machine) for machine in book.machines}
+        self.turns = {machine: lone_order(ledger) for machine, ledger in book.ledgers.items()}
+        self.order = {machine: [turn.procedure for turn in turns] for machine, turns in self.turns.items()}
         self._places = {(machine, procedure.id): number for machine, procedures in self.order.items()
                         for number, procedure in enumerate(procedures)}
         self.loose_ends: dict[tuple[str, str], tuple[Procedure, LooseEnd]] = {}

@@ -3,7 +3,6 @@
 from typing import NamedTuple
 
 from ..core.authority import Correction
-from ..core.loose_ends import named
 from ..core.procedure import Procedure
 from . import words
 from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, worked_url
@@ -126,7 +125,7 @@ def _procedure_target(lookup: Lookup, name: str, root: str) -> Target:
 
 def _shut(lookup: Lookup, name: str, prose: Prose, root: str) -> tuple[Markup | str, Target]:
     """What must be shut before starting, in the words of the step that left it, and where it was left."""
-    left = named(lookup.book, lookup.procedure, name)
+    left = lookup.book.ledgers[lookup.machine.id].named(lookup.procedure, name)
     if left is None:
         return name, _procedure_target(lookup, name.partition("/")[0], root)
     there = _procedure_target(lookup, left.procedure.id, root)

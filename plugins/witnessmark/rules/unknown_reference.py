@@ -14,7 +14,7 @@ from ..core.authority import Conflict
 from ..core.book import Book
 from ..core.figure import ROLES, Citation, Spec
 from ..core.finding import Finding, nearest
-from ..core.loose_ends import left_by, named
+from ..core.loose_ends import left_by
 from ..core.machine import Machine
 from ..core.place import Place
 from ..core.procedure import Computed, Procedure, Step
@@ -188,17 +188,15 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
 
 
 def _loose_end(book: Book, machine: Machine, home: Procedure, name: str, place: Place, everywhere: bool = False) -> Iterator[Finding]:
+    """`procedure/end`; a bare `end` is the procedure's own, or with `everywhere` the only one of that name on the machine."""
     owner, _, end = name.rpartition("/")
-    siblings = book.procedure_ids[machine.id]
-    if owner and owner not in siblings:
-        yield from _name(place, owner, siblings, "procedure")
-    elif owner:
-        yield from _name(place, end, {left.end.id for left in left_by(book.procedures[machine.id, owner])}, f"loose end in {owner}:")
-    elif everywhere and named(book, home, name) is None:
-        known = {left.name for other in siblings for left in left_by(book.procedures[machine.id, other])}
-        yield Finding(place, ID, f"there is no one loose end '{name}'", nearest(name, known))
-    elif not everywhere:
-        yield from _name(place, end, {left.end.id for left in left_by(home)}, "loose end")
+    if owner and owner not in book.procedure_ids[machine.id]:
+        yield from _name(place, owner, book.procedure_ids[machine.id], "procedure")
+    elif owner or not everywhere:
+        there = book.procedures[machine.id, owner] if owner else home
+        yield from _name(place, end, {left.end.id for left in left_by(there)}, f"loose end in {owner}:" if owner else "loose end")
+    elif book.ledgers[machine.id].named(home, name) is None:
+        yield Finding(place, ID, f"there is no one loose end '{name}'", nearest(name, book.ledgers[machine.id].left))
 
 
 def _sentence(book, machine, procedure: Procedure | None, sentence: Sentence | None) -> Iterator[Finding]:
