@@ -7,12 +7,13 @@ wrong:
     presses: none                               # and a step presses to {press-force.target}
 """
 
-from typing import Iterator
+from typing import Iterable, Iterator
 
 from ..core.book import Book
-from ..core.figure import NotKnown
+from ..core.figure import Figure, NotKnown
 from ..core.finding import WARNING, Finding
-from ..core.procedure import Procedure, Step
+from ..core.procedure import Computed, Procedure, Step
+from ..core.sentence import Reference, read_reference
 
 ID = "no-press-will-do"
 
@@ -26,10 +27,13 @@ def check(book: Book, derived) -> Iterator[Finding]:
             own = combinations[0]
             for (combination, owner), runs in result.worked.items():
                 cards = [run for run in runs if run.working == "press-card"]
-                if combination == own and cards and all(card.outcome.refusals for card in cards) \
-                        and not _withdrawn(result.resolved.get((combination, owner), ())):
+                if combination != own or not cards or not all(card.outcome.refusals for card in cards):
+                    continue
+                home = book.procedures[machine, procedure]
+                spec = home.specs[owner]
+                worths = [each.worth for each in result.resolved.get((combination, owner), ()) if each.figure.standing()]
+                if not any(isinstance(worth, NotKnown) for worth in worths) and not _withdrawn(book, home, spec.figures, set()):
                     refusal = cards[0].outcome.refusals[0]
-                    spec = book.procedures[machine, procedure].specs[owner]
                     yield Finding(spec.place, ID, f"no press in the needs can do '{owner}' on a {variant}: {refusal.message}",
                                   refusal.instead, WARNING)
 
@@ -48,7 +52,22 @@ def _uses(step: Step, spec: str) -> bool:
     return any(reference.owner is None and reference.name == spec for reference in named)
 
 
-def _withdrawn(resolved) -> bool:
-    """A figure that its author withdrew or does not know yet refuses every press: that is said already, on the page."""
-    return any(each.figure.in_doubt is not None or isinstance(each.worth, NotKnown) for each in resolved
-               if each.figure.kept_for_record is None and each.figure.superseded_by is None)
+def _withdrawn(book: Book, home: Procedure, figures: Iterable[Figure], seen: set[str]) -> bool:
+    """A figure that its author withdrew, at any depth below these, refuses every press: that is said already, on the page."""
+    return any(figure.in_doubt is not None or any(_rests_on_withdrawn(book, home, case.value, seen)
+                                                  for case in (figure.comes_from.cases if figure.comes_from else ()))
+               for figure in figures if figure.standing())
+
+
+def _rests_on_withdrawn(book: Book, home: Procedure, reference: Reference, seen: set[str]) -> bool:
+    target = book.target(reference, home)
+    owner = book.procedures.get((home.machine, reference.owner or ""), home)
+    if target is None or f"{owner.id}/{reference}" in seen:
+        return False
+    seen.add(f"{owner.id}/{reference}")
+    if isinstance(target, Computed):
+        inputs = (read_reference(case.value, target.place) for varies in target.inputs.values() for case in varies.cases)
+        return any(_rests_on_withdrawn(book, owner, each, seen) for each in inputs if each)
+    meant = target.meant(reference.part)
+    unknown = meant and meant.worth and any(isinstance(worth, NotKnown) for worth in meant.worth.values())
+    return bool(unknown) or _withdrawn(book, owner, (meant,) if meant else (), seen)

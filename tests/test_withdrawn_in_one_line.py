@@ -1,0 +1,61 @@
+"""Any one figure of the demonstration is withdrawn by one line more, and the book still builds under --strict.
+
+Whoever doubts a figure at night must not have to mend a warning elsewhere before the site can say DO NOT USE."""
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from witnessmark.loading.load_book import FOLDERS, load_book
+from witnessmark.loading.source_files import SourceFile, yaml_sources
+from witnessmark.rules.table import check_book
+from witnessmark.workings.derive import derive_book
+
+ROOT = Path(__file__).parent.parent
+DEMO = tuple(yaml_sources(ROOT, FOLDERS))
+DOUBT = "in doubt: Two leaves differ."
+FIGURES = re.compile(r"(?P<indent> *)(?:is|from): .*|.*[{,] ?(?:is|from): .*\}")
+
+
+def withdrawals(text: str) -> list[str]:
+    """The text once for each figure in it, with that figure withdrawn."""
+    lines = text.split("\n")
+    found = []
+    for at, line in enumerate(lines):
+        if match := FIGURES.fullmatch(line):
+            with_doubt = [f"{match['indent']}{DOUBT}", line] if match["indent"] is not None else [f"{line[:-1]}, {DOUBT}}}"]
+            found.append("\n".join([*lines[:at], *with_doubt, *lines[at + 1:]]))
+    return found
+
+
+@pytest.mark.parametrize("path", [file.path for file in DEMO if withdrawals(file.text)])
+def test_every_figure_alone_is_withdrawn_without_a_finding(path):
+    text = next(file.text for file in DEMO if file.path == path)
+    for withdrawn in withdrawals(text):
+        book, found = load_book(SourceFile(path, withdrawn) if file.path == path else file for file in DEMO)
+        derived, more = derive_book(book)
+        assert [finding.line() for finding in (*found, *more, *check_book(book, derived))] == [], set(withdrawn.split("\n")) - set(text.split("\n"))
+
+
+def test_these_are_the_figures_of_the_demonstration():
+    assert sum(len(withdrawals(file.text)) for file in DEMO) > 90
+
+
+def test_a_figure_of_the_machine_withdrawn_leaves_a_strict_build_green_and_its_marks_gone(tmp_path):
+    for name in (*FOLDERS, "mkdocs.yml"):
+        (shutil.copytree if (ROOT / name).is_dir() else shutil.copy)(ROOT / name, tmp_path / name)
+    machine = tmp_path / "site_data/machines/type-24.yaml"
+    text = machine.read_text(encoding="utf-8")
+    label = "    label: Slip torque at the jackshaft\n"
+    assert text.count(label) == 1
+    machine.write_text(text.replace(label, f"{label}    {DOUBT}\n"), encoding="utf-8")
+    built = subprocess.run([sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict"], cwd=tmp_path, capture_output=True, text=True,
+                           env={**os.environ, "NO_MKDOCS_2_WARNING": "1"})
+    assert built.returncode == 0, built.stderr
+    page = (tmp_path / "site/type-24/flycrank-press-on/index.html").read_text(encoding="utf-8")
+    assert 'data-share="never"' not in page and "REFUSED" in page
