@@ -165,6 +165,9 @@ _OF = {
 }
 _OF["a spec"] = {**_OF["a figure"], **_OF["a spec"]}         # a spec of one figure is written as that figure
 
+#: Every key of every source.
+KEYS = frozenset(_ANYWHERE) | {key for keys in _OF.values() for key in keys}
+
 
 def words_of(what: str, key: str) -> str:
     """A sentence about `key` of `what`; '' only where nobody has written one yet."""

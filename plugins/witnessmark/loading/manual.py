@@ -66,6 +66,9 @@ MANUAL: dict[str, Lesson] = {
         "Between { } a comma ends the value: the rest of the text becomes a key of its own.",
         "- {item: lock plate, count: 1, one use: yes, number: 6B-7789}",
         "- {item: lock plate, bent over, count: 1, one use: yes, number: 6B-7789}"),
+    "key-swallowed": Lesson(
+        "A key that is indented further than the key above it, in a text of several lines, becomes more of that text.",
+        "    do: Tighten the bolts to {bolt}.\n    leaves:", "    do: >\n      Tighten the bolts to {bolt}.\n      note: Wait.\n    leaves:"),
     "text-bent": Lesson(
         "In double quotes a backslash makes another sign of the letter after it.",
         "because: The drum may come off again.", 'because: "The drum\\nut may come off again."'),

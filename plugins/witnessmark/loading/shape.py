@@ -60,6 +60,8 @@ NONE = {"const": "none"}
 
 
 def wrong_shape(node: Node, report: Report, wanted: str) -> None:
+    if type(node) is Mapping and node.flow and not node.entries:
+        return                          # {bolt}: that braces open a group is said already
     report.error(node.place, "wrong-shape", f"{_KINDS_OF_NODE[type(node)]} stands here", f"write {wanted}")
 
 

@@ -2,6 +2,7 @@
 
     do: Tighten stud #3 first        loads as "Tighten stud"
     {because: Stop, then wait}       gains a key "then wait"
+    do: > ... hold point: ...        a key indented too far is read as more of the text
     do: {nut} to the mark            is taken for a group of keys
 """
 
@@ -11,10 +12,12 @@ from typing import Iterable
 
 from ..core.finding import ERROR, WARNING, Finding
 from ..core.place import Place
+from .key_words import KEYS
 
 LOST = "text-lost"
 CUT = "text-cut"
 BENT = "text-bent"
+SWALLOWED = "key-swallowed"
 DECEIVING = "deceiving-sign"
 
 # Signs that are not seen, change the direction of reading, or end a line for one program and not for another.
@@ -23,6 +26,7 @@ _UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u034f\u061c\u11
 _NOTE = re.compile(r"#.*")
 _AFTER_WORDS = re.compile(r"(?<=\S)[ \t]+#")
 _COMMENTED_NUMBER = re.compile(r"^[ \t]*#[0-9]", re.MULTILINE)
+_KEY_LINE = re.compile(rf"\n[ \t]*(?:- )?({'|'.join(sorted(KEYS, key=len, reverse=True))}):")
 _ESCAPE = re.compile(r"\\(.)", re.DOTALL)
 #: Keys whose value is words: a note behind them may be the rest of the sentence.
 PROSE = frozenset((
@@ -48,7 +52,7 @@ def unseen(path: str, text: str) -> Finding | None:
         name = unicodedata.name(sign, "a control character").lower()
         message = f"an invisible character (U+{ord(sign):04X}, {name}) stands here"
         mend = "delete it: it makes the line read otherwise than it is"
-    return Finding(_place(path, text, match.start()), DECEIVING, message, mend)
+    return Finding(place_of(path, text, match.start()), DECEIVING, message, mend)
 
 
 def may_hold_notes(text: str) -> bool:
@@ -79,7 +83,7 @@ def lost_to_notes(path: str, text: str, scalars: list[tuple[int, int, str, str]]
         done = start + len(note)
         if severity := _severity(note, ends[last][1] if ends else ""):
             shown = note if len(note) <= 40 else note[:40] + "..."
-            yield Finding(_place(path, text, start), LOST, f"'{shown}' is left out: a space and a # begin a note that nobody sees",
+            yield Finding(place_of(path, text, start), LOST, f"'{shown}' is left out: a space and a # begin a note that nobody sees",
                           _QUOTE_ALL + ", or put the note on a line of its own", severity)
 
 
@@ -120,6 +124,13 @@ def bent_escape(raw: str) -> tuple[str, str] | None:
             seen = match[0] if match[1].strip() else "\\"
             return f"'{seen}' in double quotes becomes another sign", "write the sign itself, or use single quotes"
     return None
+
+
+def swallowed(raw: str) -> tuple[int, str, str] | None:
+    """How far into a text of several lines a line begins with a key, with message and mend; None where none does."""
+    match = _KEY_LINE.search(raw)
+    return match and (match.start(1), f"'{match[1]}:' is read as more of the text above it",
+                      f"put '{match[1]}:' straight under the key above, with a space after its colon")
 
 
 def lesson(text: str, at: tuple[int, int], problem: str, opened: tuple[int, int] | None) -> tuple[tuple[int, int], str, str]:
@@ -173,5 +184,5 @@ def _of_line(here: str, before: str, column: int, problem: str) -> tuple[str, st
     return "the indent does not fit here", "line the entry up with the one above it"
 
 
-def _place(path: str, text: str, index: int) -> Place:
+def place_of(path: str, text: str, index: int) -> Place:
     return Place(path, text.count("\n", 0, index) + 1, index - text.rfind("\n", 0, index))

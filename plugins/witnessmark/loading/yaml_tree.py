@@ -134,7 +134,7 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
         if count > MOST_NODES:
             raise _refuse(event, f"the file has over {MOST_NODES:,} entries", "split it into several files")
         if kind is yaml.ScalarEvent:
-            if event.style == '"' or notices.scalars is not None:
+            if event.style == '"' or notices.scalars is not None or event.end_mark.line > mark.line:
                 _notice(event, node, stack, notices)
         else:
             if len(stack) >= DEEPEST:
@@ -166,6 +166,9 @@ def _notice(event, node: Scalar, stack: list[Node], notices: _Notices) -> None:
     start, end = event.start_mark.index, event.end_mark.index
     if event.style == '"' and (bent := slips.bent_escape(notices.text[start:end])):
         notices.add(node.place, slips.BENT, *bent)
+    if event.end_mark.line > event.start_mark.line and (taken := slips.swallowed(notices.text[start:end])):
+        at = slips.place_of(node.path, notices.text, start + taken[0])
+        notices.add(at, slips.SWALLOWED, *taken[1:])
     if notices.scalars is not None:
         owner = next((group for group in reversed(stack) if type(group) is Mapping), None)
         key = (owner.pending or owner.entries[-1][0]).text if owner and (owner.pending or owner.entries) else ""
