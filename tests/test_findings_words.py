@@ -93,7 +93,7 @@ HOIST = SITE_DATA["site_data/machines/hoist.yaml"]
     ("from 500", "from 510", "serials-in-order", "serials 500 to 509 belong to no variant"),
     ("from 500", "from 501", "serials-in-order", "serial 500 belongs to no variant"),
     ("up to 499", "from 1", "serials-in-order", "overlap"),
-    ("early: {serials: up to 499}", "early: {title: Early}", "serials-in-order", "early has no serials"),
+    ("early: {serials: up to 499}", "early: {title: Early}", "serials-in-order", "'early' has no serials"),
     ("Left and right are named facing the drum.", "The drum is in front.", "left-without-viewpoint", "places of 'side'"),
     ("figures:\n", "figures:\n  heat: {label: Air, kind: none, is: 'cold, file://x', was: [load], role: found, source: chart}\n",
      "was-taken", "is the name of another spec"),

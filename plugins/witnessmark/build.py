@@ -9,6 +9,7 @@ from .core.derived import Derived
 from .core.finding import ERROR, Finding
 from .core.picture import PictureFile, picture_path
 from .core.record import fingerprint, sheet_record
+from .core.resting import Resting
 from .core.working import Outcome
 from .loading.load_book import FOLDERS, UNREAD, load_book
 from .loading.source_schemas import schema_files
@@ -31,6 +32,7 @@ class Checked:
     book: Book
     derived: dict[tuple[str, str], Derived]
     findings: tuple[Finding, ...]
+    left_out: int = 0                   # findings not told, because they rest on what could not be read
 
     @property
     def errors(self) -> int:
@@ -50,11 +52,12 @@ def _check(folder: Path) -> Checked:
     book, findings = load_book(yaml_sources(folder, FOLDERS))
     book.pictures.update(_pictures(folder, book))
     derived, worked_findings = derive_book(book)
-    found = {*findings, *worked_findings, *check_book(book, derived)}
-    if any(finding.rule in UNREAD for finding in findings):
-        # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
-        found = {finding for finding in findings if finding.rule != "unknown-reference"}
-    return Checked(book, derived, tuple(sorted(found)))
+    slips = {finding for finding in findings if finding.rule != "unknown-reference"}
+    others = {*findings, *worked_findings, *check_book(book, derived)} - slips
+    rests = Resting(book)
+    # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
+    told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
+    return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told))
 
 
 def _pictures(folder: Path, book: Book) -> dict[str, PictureFile]:

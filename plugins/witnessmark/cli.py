@@ -48,7 +48,7 @@ def _check(chosen) -> int:
     elif chosen.format == "annotations":
         print(as_annotations(checked.findings), end="\n" * bool(checked.findings))
     else:
-        print(as_text(checked.findings, len(checked.book.procedures)))
+        print(as_text(checked.findings, len(checked.book.procedures), checked.left_out))
     return 1 if checked.findings else 0
 
 

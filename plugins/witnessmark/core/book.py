@@ -33,6 +33,7 @@ class Book:
     corrections: dict[str, Correction] = field(default_factory=dict)
     procedures: dict[tuple[str, str], Procedure] = field(default_factory=dict)
     pictures: dict[str, PictureFile] = field(default_factory=dict)      # by path from the book
+    not_whole: set[str] = field(default_factory=set)      # names of records, and paths of files, of which something could not be read
 
     @cached_property
     def procedure_ids(self) -> dict[str, tuple[str, ...]]:

@@ -32,12 +32,16 @@ class Finding:
         return f"{self.place}: {self.severity}: {self.message}, {self.mend} [{self.rule}]"
 
 
+def close_to(word: str, known: Iterable[str]) -> set[str]:
+    """The known word that this one may be a slip for, alone in a set; none where nothing is near."""
+    return set(get_close_matches(word[:80], sorted(known), n=1, cutoff=0.6))
+
+
 def nearest(word: str, known: Iterable[str], most: int = 6) -> str:
     """The part of a sentence that helps after an unknown word: the nearest known one, or the list of them."""
     names = sorted(known)
-    close = get_close_matches(word[:80], names, n=1, cutoff=0.6)
-    if close:
-        return f"did you mean '{close[0]}'?"
+    for close in close_to(word, names):
+        return f"did you mean '{close}'?"
     if not names:
         return "none is defined yet"
     listed = ", ".join(names[:most]) + (", ..." if len(names) > most else "")

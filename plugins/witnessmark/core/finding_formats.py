@@ -7,11 +7,12 @@ from typing import Sequence
 from .finding import Finding
 
 
-def as_text(findings: Sequence[Finding], procedures: int) -> str:
-    """One line a finding, then how many there are in how many procedures."""
+def as_text(findings: Sequence[Finding], procedures: int, left_out: int = 0) -> str:
+    """One line a finding, then how many there are in how many procedures, and how many are not told yet."""
     what = f"{procedures} procedure{'s' * (procedures != 1)}"
     count = f"{len(findings)} finding{'s' * (len(findings) != 1)}" if findings else "no findings"
-    return "\n".join([*(finding.line() for finding in findings), f"{what}: {count}"])
+    more = f"{left_out} more rest{'s' * (left_out == 1)} on what could not be read: mend the above, then check again"
+    return "\n".join([*(finding.line() for finding in findings), f"{what}: {count}", *([more] if left_out else [])])
 
 
 def as_json(findings: Sequence[Finding]) -> str:

@@ -46,8 +46,11 @@ def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:
         name = _id(path, node, report)
         if name and (machine := read_machine(name, node, report)):
             book.machines[name] = machine
+        else:
+            report.not_whole.add(path.rpartition("/")[2])
     for path, node in procedures:
         _into(book, path, node, report)
+    book.not_whole.update(report.not_whole)
     return book, report.findings
 
 
@@ -84,6 +87,7 @@ def _into(book: Book, path: str, node: Node, report: Report) -> None:
     name = _id(path, node, report)
     procedure = read_procedure(name, node, book.machines, report) if name else None
     if procedure is None:
+        report.not_whole.add(path.rpartition("/")[2])
         return
     folder = path.split("/")[1]
     if folder != procedure.machine:

@@ -49,10 +49,12 @@ def read_equipment(file: str, node: Node, report: Report) -> dict:
 
 
 def _press(key: str, record: Record, place, report: Report):
-    if "area" not in record and "bore" not in record:
+    if not {"area", "bore"} & (record.key_places.keys() | record.misspelt):
         report.error(record.place, "missing-key", "the press has neither area nor bore",
                      "write 'area:' from the nameplate, or 'bore:' (and 'rod:') in inches or millimetres")
         return None
+    if "area" not in record and "bore" not in record:
+        return None                                   # its own slip is reported
     gauges = {name: equipment.Gauge(name, value.get("title", name), value["full scale"], value["division"],
                                     value["accuracy"], value.get("range used"), value.get("checked"), where,
                                     value.get("notes", ()))

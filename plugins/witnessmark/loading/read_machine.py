@@ -37,6 +37,8 @@ def read_machine(name: str, node: Node, report: Report) -> Machine | None:
     carriers = {key: Carrier(key, value.get("title", key), value.get("told by", ""), _variants(value), place)
                 for key, (value, place) in record["carriers"].items()}
     if not carriers or not next(iter(carriers.values())).variants:
+        if not all(value.whole for value, _ in record["carriers"].values()):
+            return None                               # its own slip is reported
         report.error(record.at("carriers"), "missing-key", "the machine has no variants",
                      "write the machine itself as its first carrier, with at least one variant")
         return None

@@ -38,6 +38,8 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
     record = PROCEDURE.read(node, report)
     if record is None or any(key not in record for key in ("title", "machine", "needs", "steps")):
         return None
+    if record.misspelt or not record["needs"].whole:
+        report.not_whole |= {record.place.path, name}
     machine = machines.get(record["machine"])
     if machine is None:
         report.error(record.at("machine"), "unknown-reference", f"there is no machine '{record['machine']}'",

@@ -30,6 +30,14 @@ _ONE_FIGURE = frozenset(_FIGURE_KEYS) - {"condition", "was"}
 
 def read_spec(name: str, record: Record, main_carrier: str, report: Report) -> Spec | None:
     """A spec from its record. `main_carrier` is the one whose variant counts where `by:` is not written."""
+    before = len(report.findings)
+    spec = _read_spec(name, record, main_carrier, report)
+    if len(report.findings) > before:
+        report.not_whole.add(name)
+    return spec
+
+
+def _read_spec(name: str, record: Record, main_carrier: str, report: Report) -> Spec | None:
     kind = record.get("kind")
     if kind is None:
         return None                                   # already reported
@@ -60,7 +68,7 @@ def read_figure(record: Record, kind: str, main_carrier: str, report: Report) ->
     worth = _varies(record, "is", by, _quantity_of(kind), report)
     comes_from = _varies(record, "from", by, Refers().read, report)
     if worth is None and comes_from is None:
-        if "is" not in record.key_places and "from" not in record.key_places:
+        if not {"is", "from"} & (record.key_places.keys() | record.misspelt):
             report.error(record.place, "missing-key", "this figure has no 'is'",
                          "write 'is:' and the figure, or 'is: not known yet'")
         return None

@@ -7,7 +7,7 @@ raised for an author's mistake. Shapes are plain data: schema() says the same as
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..core.finding import Finding, nearest
+from ..core.finding import Finding, close_to, nearest
 from ..core.place import Place
 from .key_words import words_of
 from .yaml_tree import Mapping, Node, Scalar, Sequence
@@ -20,6 +20,7 @@ class Report:
 
     def __init__(self) -> None:
         self.findings: list[Finding] = []
+        self.not_whole: set[str] = set()          # names of what could not be read whole, and paths of such files
 
     def error(self, place: Place, rule: str, message: str, mend: str) -> None:
         self.findings.append(Finding(place, rule, message, mend))
@@ -118,9 +119,11 @@ class Raw(Shape):
 
 
 class Record(dict):
-    """Values by key; `at(key)` is where the key stands, `place` where the record does."""
+    """Values by key; `at(key)` is where the key stands, `place` where the record does.
 
-    __slots__ = ("place", "key_places")
+    `whole` is False where something in it could not be read, `misspelt` has the keys that were meant by unknown ones."""
+
+    __slots__ = ("place", "key_places", "whole", "misspelt")
 
     def at(self, key: str) -> Place:
         return self.key_places.get(key, self.place)
@@ -143,11 +146,12 @@ class Fields(Shape):
     def read(self, node, report) -> Record | None:
         if type(node) is Scalar and self.brief and node.text:
             value = self.keys[self.brief].read(node, report)
-            return None if value is None else self._record(node, {self.brief: value}, {self.brief: node.place})
+            return None if value is None else self._record(node, {self.brief: value}, {self.brief: node.place}, True, set())
         if type(node) is not Mapping:
             return wrong_shape(node, report, f"the keys of {self.what}: {', '.join(list(self.keys)[:8])}")
         values: dict = {}
         places: dict[str, Place] = {}
+        before, misspelt = len(report.findings), set()
         for key, value_node in node.entries:
             name = key.text
             if name in places:
@@ -155,6 +159,7 @@ class Fields(Shape):
                 continue
             shape = self.keys.get(name) or self.extra
             if shape is None:
+                misspelt |= close_to(name, self.known)
                 report.error(key.place, "unknown-key", f"'{name}' is not a key of {self.what}",
                              nearest(name, self.known, most=12))
                 continue
@@ -162,11 +167,14 @@ class Fields(Shape):
             value = shape.read(value_node, report)
             if value is not None:
                 values[name] = value
-        missing = [name for name in self.required if name not in places]
+        missing = [name for name in self.required if name not in places and name not in misspelt]
         if missing:
             report.error(node.place, "missing-key", f"{self.what} lacks {_listed(missing)}",
                          f"write '{missing[0]}:' and its value")
-        return self._record(node, values, places)
+        whole = len(report.findings) == before
+        if "id" in values and not whole:
+            report.not_whole.add(values["id"])
+        return self._record(node, values, places, whole, misspelt)
 
     def schema(self):
         keys = {name: {"description": words_of(self.what, name), **shape.schema()} for name, shape in self.keys.items()}
@@ -174,9 +182,9 @@ class Fields(Shape):
                  "additionalProperties": self.extra.schema() if self.extra else False}
         return any_schema(self.keys[self.brief].schema(), group) if self.brief else group
 
-    def _record(self, node, values, places) -> Record:
+    def _record(self, node, values, places, whole, misspelt) -> Record:
         record = Record(values)
-        record.place, record.key_places = node.place, places
+        record.place, record.key_places, record.whole, record.misspelt = node.place, places, whole, misspelt
         return record
 
 
@@ -202,7 +210,10 @@ class NamesOf(Shape):
                 report.error(key.place, "duplicate-id", f"'{name}' is defined twice", "give one of them another name")
                 continue
             seen.add(name)
+            before = len(report.findings)
             value = self.value.read(value_node, report)
+            if len(report.findings) > before:
+                report.not_whole.add(name)
             if value is not None:
                 found[name] = (value, key.place)
         return found

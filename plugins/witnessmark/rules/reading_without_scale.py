@@ -29,7 +29,10 @@ def check(book: Book, derived) -> Iterator[Finding]:
         if not name:
             continue
         procedure = book.procedures[machine, name]
-        scales = [book.scales[need.name] for need in procedure.needs.tools if need.sort == "scale" and need.name in book.scales]
+        named = [need.name for need in procedure.needs.tools if need.sort == "scale"]
+        if any(name not in book.scales for name in named):
+            continue                                  # an unknown scale is another rule's finding
+        scales = [book.scales[name] for name in named]
         for spec in _read_here(procedure):
             fitting = [scale for scale in scales if scale.kind in (spec.kind, "force")]
             limits = [each for (_, owner), resolved in result.resolved.items() if owner == spec.id for each in resolved

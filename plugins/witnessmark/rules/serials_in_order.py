@@ -28,7 +28,7 @@ def _carrier(carrier: Carrier) -> Iterator[Finding]:
     if carrier.told_by.strip() == "serial":
         for variant in carrier.variants.values():
             if not variant.serials:
-                yield Finding(variant.place, ID, f"the {carrier.title} is told by its serial, but {variant.id} has no serials",
+                yield Finding(variant.place, ID, f"the {carrier.title} is told by its serial, but '{variant.id}' has no serials",
                               "write 'serials:' such as 1390 to 2215")
     ordered = sorted(with_serials, key=lambda variant: variant.serials.first or 0)
     for before, after in zip(ordered, ordered[1:]):

@@ -67,7 +67,7 @@ def _anywhere(book: Book, reference: Reference) -> Iterator[Finding]:
         yield from _name(reference.place, reference.owner or reference.name, {p.id for p in book.procedures.values()},
                          "procedure")
     elif not any(reference.name in home.specs for home in homes):
-        yield from _name(reference.place, reference.name, homes[0].specs, f"spec in {reference.owner}:")
+        yield Finding(reference.place, ID, f"there is no spec '{reference.name}' in '{reference.owner}'", nearest(reference.name, homes[0].specs))
 
 
 def _procedure(book: Book, machine: Machine, procedure: Procedure) -> Iterator[Finding]:
