@@ -93,3 +93,18 @@ def five_forces(si: float) -> str:
 
 def unit_of(given: Given) -> Unit:
     return given.quantity.unit
+
+
+def in_system(given: Given, inch: tuple[str, str], metric: tuple[str, str]) -> tuple[str, str]:
+    """Unit and step for a result, after the system in which an input was given."""
+    return metric if unit_of(given).system == "metric" else inch
+
+
+def three_figures(si: float, kind: str, unit: str, step: str) -> Fraction:
+    """`step`, or a finer one where fewer than three figures would be left."""
+    return _converted_step(si, Fraction(step), find_unit(unit, kind))
+
+
+def spread(low: float, likely: float, high: float) -> float | Band:
+    """A band, or one number when the ends are the same."""
+    return likely if low == high else (low, likely, high)

@@ -2,10 +2,12 @@
 from __future__ import annotations
 
 from ..core.working import Working
-from . import press_card, taper_grip, tightening_torque
+from . import press_card, spring_test, springs, taper_grip, tightening_torque
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
     press_card.WORKING,
     tightening_torque.WORKING,
     taper_grip.WORKING,
+    spring_test.WORKING,
+    springs.WORKING,
 )}
