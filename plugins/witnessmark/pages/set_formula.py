@@ -2,12 +2,11 @@
 
 from functools import lru_cache
 
-from latex2mathml.converter import convert
-
 from .fill_template import Markup
 
 
 @lru_cache(maxsize=None)
 def mathml(latex: str) -> Markup:
     """`latex` is written in our own declarations, never by an author of a book."""
+    from latex2mathml.converter import convert      # late: proving a book sets no formula
     return Markup(convert(latex, display="block"))

@@ -50,7 +50,8 @@ def value(name: str, kind: str, si: float | Band, unit: Unit | str, step: Fracti
     unit = find_unit(unit, kind) if isinstance(unit, str) else unit
     step = Fraction(step)
     if not isinstance(si, tuple) and side != "nearest":
-        si = float(unit.to_si(round_to(unit.from_si(si), step, side)))
+        factor, offset = unit.doubles
+        si = float(unit.to_si(round_to((si - offset) / factor, step, side)))
     band = si if isinstance(si, tuple) else (si, si, si)
     return Value(name, kind, *band, side, unit, partial(_texts, si, kind, unit, step, side))
 
