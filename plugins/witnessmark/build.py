@@ -83,5 +83,5 @@ def render(checked: Checked, title: str, book_id: str, edit_base: str | None) ->
     site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals()))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
-             **{f"schema/{name}": text for name, text in schema_files().items()}}
+             **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}
     return SitePages(site.pages, files)

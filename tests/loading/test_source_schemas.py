@@ -10,6 +10,7 @@ from small_book import PROCEDURE, SITE_DATA
 from test_findings import CASES
 
 from witnessmark.loading.source_schemas import SOURCES, schema_files, source_schema
+from witnessmark.workings.registry import WORKINGS
 
 BOOK = Path(__file__).parent.parent.parent
 COPIES = BOOK / "site_data" / "schema"
@@ -25,7 +26,7 @@ def schema_of(path: str) -> str:
 
 
 def complaints(path: str, text: str, loader=yaml.BaseLoader) -> list[str]:
-    validator = jsonschema.Draft7Validator(source_schema(schema_of(path)))
+    validator = jsonschema.Draft7Validator(source_schema(schema_of(path), WORKINGS))
     return [f"{'/'.join(map(str, error.path))}: {error.message[:200]}"
             for error in validator.iter_errors(yaml.load(text, loader))]
 
@@ -44,7 +45,7 @@ for _tag, _pattern, _first in (
 
 @pytest.mark.parametrize("name", SOURCES)
 def test_a_schema_is_one_and_says_a_word_about_each_key(name):
-    schema = source_schema(name)
+    schema = source_schema(name, WORKINGS)
     jsonschema.Draft7Validator.check_schema(schema)
     assert '"description": ""' not in json.dumps(schema)
 
@@ -86,8 +87,30 @@ def test_a_pressure_without_its_unit_is_underlined():
     assert complaints("site_data/presses.yaml", presses) and complaints("site_data/presses.yaml", presses, AsAnEditor)
 
 
+GRIP = """\
+computed:
+  grip:
+    working: taper-grip
+    torque to carry: 400 lbf·ft
+    taper: 1:12
+    mean diameter: {early: 3.000 in, late: 3.250 in}
+    length: 3.50 in
+    friction: oiled
+steps:
+"""
+
+
+def test_an_input_is_known_by_the_working_that_takes_it():
+    def complain(text: str) -> list[str]:
+        return complaints("procedures/hoist/drum.yaml", PROCEDURE.replace("steps:\n", text))
+
+    assert complain(GRIP) == []
+    assert complain(GRIP.replace("mean diameter", "mean diametre"))
+    assert complain(GRIP.replace("taper-grip", "taper-gripp"))
+
+
 def test_the_copies_beside_the_sources_are_what_is_made_now(update_golden):
-    made = schema_files()
+    made = schema_files(WORKINGS)
     if update_golden:
         COPIES.mkdir(exist_ok=True)
         for name, text in made.items():

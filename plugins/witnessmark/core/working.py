@@ -20,6 +20,14 @@ if TYPE_CHECKING:
 
 #: Begins an input that is read at the bench: `measured at read-gap, 0.030 to 0.050 in` names the step, and the range to expect.
 MEASURED = "measured at "
+#: A thing of the shop named by its id stands for inputs whose names end so: `hub material: cast-steel` for `hub modulus` and others.
+SHELF = {
+    "material": ("modulus", "poisson", "expansion", "ultimate", "ultimate is"),
+    "wrench": ("wrench lowest", "wrench highest", "wrench graduation", "wrench accuracy", "wrench length"),
+    "adapter": ("adapter length", "adapter angle"),
+    "scale": ("scale highest", "scale division", "scale accuracy"),
+    "stock": ("stock", "most pieces"),
+}
 SIDES = ("down", "up", "inward", "nearest")
 #: What an input may be: most things measured are over zero.
 SIGNS = ("over zero", "zero or over", "signed")
@@ -196,6 +204,16 @@ class Working:
     refuses: tuple[str, ...]
     compute: Callable[[Mapping[str, Given]], Outcome] = field(repr=False)
     assumes: tuple[str, ...] = ()
+
+    def by_id(self) -> dict[str, tuple[str, ...]]:
+        """Names under which a thing of the shop may be given by its id, each with the inputs it stands for."""
+        found: dict[str, list[str]] = {}
+        for declared in self.inputs:
+            for sort, fields in SHELF.items():
+                for field in fields:
+                    if declared.name == field or declared.name.endswith(f" {field}"):
+                        found.setdefault(declared.name.removesuffix(field) + sort, []).append(declared.name)
+        return {name: tuple(inputs) for name, inputs in found.items()}
 
     def input(self, name: str) -> Input:
         """The declared input called `name`; KeyError when there is none."""
