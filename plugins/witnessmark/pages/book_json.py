@@ -6,6 +6,7 @@ import json
 
 from ..core.authority import STANDING
 from ..core.book import Book
+from ..core.dependency import dependencies
 from ..core.derived import Derived, Resolved, Worked
 from ..core.figure import Citation, Spec
 from ..core.kinds import KINDS
@@ -32,6 +33,7 @@ def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[t
                     for _, s in sorted(book.sources.items())],
         "shelves": shelves(book),
         "procedures": [_procedure(book, procedure, derived[key], codes) for key, procedure in sorted(book.procedures.items())],
+        "dependencies": [{"of": edge.of, "on": edge.on, "for": list(edge.when)} for edge in dependencies(book)],
         "conflicts": [{"id": c.id, "about": str(c.about), "printed": _text(c.printed), "why": _text(c.why), "real": c.real,
                        "sides": [{"says": _text(side.says), "source": _cited(side.source)} for side in c.sides],
                        "place": str(c.place)} for _, c in sorted(book.conflicts.items())],
@@ -68,12 +70,6 @@ def _procedure(book: Book, procedure: Procedure, derived: Derived, codes) -> dic
         "specs": [_spec(book, spec, derived) for spec in procedure.specs.values()],
         "worked": [_worked(run) for _, runs in derived.worked.items() for run in runs],
         "steps": [_step(step) for step in procedure.steps],
-        "depends": sorted({(spec.id, str(case.value)) for spec in procedure.specs.values() for figure in spec.figures
-                           if figure.comes_from for case in figure.comes_from.cases}
-                          | {(spec.id, str(spec.must_not_outpull)) for spec in procedure.specs.values() if spec.must_not_outpull}
-                          | {(computed.id, case.value) for computed in procedure.computed.values()
-                             for varies in computed.inputs.values() for case in varies.cases
-                             if ("/" in case.value or "." in case.value) and case.value[:1].isalpha()}),
         "notes": [{"id": n.id, "kind": n.kind, "says": _text(n.says), "review": n.review} for n in procedure.notes],
     }
 
