@@ -109,3 +109,22 @@ def three_figures(si: float, kind: str, unit: str, step: str) -> Fraction:
 def spread(low: float, likely: float, high: float) -> float | Band:
     """A band, or one number when the ends are the same."""
     return likely if low == high else (low, likely, high)
+
+
+def window(name: str, kind: str, low: float, high: float, unit: Unit | str, step: Fraction | str) -> Value | None:
+    """'0.0180 to 0.0260 in': an accept band rounded inward to what the tool shows; None when nothing is left of it."""
+    unit, step = find_unit(unit, kind) if isinstance(unit, str) else unit, Fraction(step)
+    ends = (round_to(unit.from_si(low), step, "up"), round_to(unit.from_si(high), step, "down"))
+    if ends[0] >= ends[1]:
+        return None
+    low, high = (float(unit.to_si(end)) for end in ends)
+    return Value(name, kind, low, (low + high) / 2, high, "inward", unit, partial(_window_texts, low, high, kind, unit, step))
+
+
+def _window_texts(low: float, high: float, kind: str, unit: Unit, step: Fraction) -> tuple[str, str]:
+    texts = []
+    for other in (unit, *counterpart(unit, kind)):
+        there = step if other is unit else min(_step_there(step, unit, other), ten_step((high - low) / float(other.factor) / 2.1))
+        first, last = in_unit(low, kind, other, there, "up"), in_unit(high, kind, other, there, "down")
+        texts.append(f"{first.removesuffix(other.symbol).strip()} to {last}")
+    return texts[0], ", ".join(texts[1:])

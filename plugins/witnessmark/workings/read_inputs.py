@@ -105,7 +105,10 @@ def read_given(declared: Input, text: str) -> Given | Problem:
     if not isinstance(quantity, Quantity):
         return quantity
     low, high = quantity.si_low, quantity.si_high
-    low, high = (high if low is None else low), (low if high is None else high)
+    if low is None or high is None:                             # a limit is worth itself: all that is given is that number
+        low = high = high if low is None else low
+        limit = quantity.high if quantity.low is None else quantity.low
+        quantity = replace(quantity, low=limit, high=limit)
     return _positive(declared, Given(text, low, low if low == high else (low + high) / 2, high, quantity))
 
 

@@ -2,12 +2,14 @@
 from __future__ import annotations
 
 from ..core.working import Working
-from . import press_card, spring_test, springs, taper_grip, tightening_torque
+from . import castle_nut, press_card, spring_test, springs, taper_grip, tightening_torque, wrench_adapter
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
+    castle_nut.WORKING,
     press_card.WORKING,
     tightening_torque.WORKING,
     taper_grip.WORKING,
     spring_test.WORKING,
     springs.WORKING,
+    wrench_adapter.WORKING,
 )}

@@ -37,6 +37,26 @@ def _end(given: Given, unit: Unit) -> Fraction:
     return given.quantity.low * unit_of(given).factor / unit.factor
 
 
+def window_on(given: Mapping[str, Given], low: float, high: float) -> tuple[Fraction, Fraction] | Refusal:
+    """Lowest and highest setting, in the wrench's unit, that keep a wrench as far out as it may be inside `low` to `high` N·m."""
+    ratio = lever(given)
+    if isinstance(ratio, Refusal):
+        return ratio
+    unit, graduation = unit_of(given["wrench graduation"]), given["wrench graduation"].quantity.low
+    out = given["wrench accuracy"].high if "wrench accuracy" in given else 0.0
+    if out >= 1:
+        return Refusal("a wrench that may be out by all it shows says nothing", "have the wrench checked")
+    ends = (round_to(unit.from_si(low / (1 - out) / ratio), graduation, "up"), round_to(unit.from_si(high / (1 + out) / ratio), graduation, "down"))
+    reach = f"{in_unit(low, 'torque', unit, '0.1')} to {in_unit(high, 'torque', unit, '0.1')}"
+    if ends[0] > ends[1]:
+        return Refusal(f"no graduation of this wrench keeps the fastener inside {reach}", "use a finer wrench, or one that is out by less")
+    lowest = _end(given["wrench lowest"], unit) if "wrench lowest" in given else ends[0]
+    highest = _end(given["wrench highest"], unit) if "wrench highest" in given else ends[1]
+    if ends[0] < lowest or ends[1] > highest:
+        return Refusal(f"settings for {reach} lie outside the range of the wrench", f"use a wrench for {reach} at the fastener")
+    return ends
+
+
 def setting_on(given: Mapping[str, Given], torque: float) -> list[Value] | Refusal:
     """Setting, what it delivers, and the rounds before it; torque in N·m at the fastener."""
     ratio = lever(given)
