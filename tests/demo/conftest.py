@@ -1,4 +1,4 @@
-"""The demonstration as data: book.json, as a reader's program gets it."""
+"""The demonstration as data: book.json, as a reader's program gets it, and the pages beside it."""
 
 import json
 from pathlib import Path
@@ -11,5 +11,10 @@ BOOK = Path(__file__).parents[2]
 
 
 @pytest.fixture(scope="session")
-def book():
-    return json.loads(render(check(BOOK), "Demo", "demo", None).files["book.json"])
+def site():
+    return render(check(BOOK), "Demo", "demo", None)
+
+
+@pytest.fixture(scope="session")
+def book(site):
+    return json.loads(site.files["book.json"])

@@ -26,11 +26,13 @@ class Mark(NamedTuple):
 
 
 class Card(NamedTuple):
-    """The needle marks for one case, or with `refusals` why there are none. `facts` are (words, text)."""
+    """The needle marks for one case, or with `refusals` why there are none. `facts` are (words, text); `accept` is the band
+    of the last reading, which a donor's row must show too."""
 
     told: Told
     marks: tuple[Mark, ...]
     never: Mark | None
+    accept: str
     facts: tuple[tuple[str, str], ...]
     forces: tuple[str, ...]
     warnings: tuple[str, ...]
@@ -83,7 +85,7 @@ def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list
 def _card(told: Told) -> Card:
     outcome: Outcome = told.value
     if outcome.refusals:
-        return Card(told, (), None, (), (), outcome.warnings, outcome.refusals)
+        return Card(told, (), None, "", (), (), outcome.warnings, outcome.refusals)
     value = {value.name: value for value in outcome.values}
     marks = tuple(Mark(share, mark.printed, mark.converted) for share in _SHARES if (mark := value.get(f"mark at {share} %")))
     never = value.get("never-pass mark")
@@ -95,10 +97,11 @@ def _card(told: Told) -> Card:
     if "uncertainty" in value:
         force = f", {value['uncertainty as force'].printed}" if "uncertainty as force" in value else ""
         facts.insert(1, (words.UNCERTAIN, value["uncertainty"].printed + force))
-    if "accept band low" in value:
-        facts.append((words.ACCEPT, f"{value['accept band low'].printed} to {value['accept band high'].printed}"))
+    accept = f"{value['accept band low'].printed} to {value['accept band high'].printed}" if "accept band low" in value else ""
+    if accept:
+        facts.append((words.ACCEPT, accept))
     last = value.get("force at the last mark")
-    return Card(told, marks, Mark(0, never.printed, never.converted) if never else None, tuple(facts),
+    return Card(told, marks, Mark(0, never.printed, never.converted) if never else None, accept, tuple(facts),
                 _five(last.likely) if last else (), outcome.warnings, ())
 
 

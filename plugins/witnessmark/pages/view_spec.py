@@ -26,7 +26,7 @@ class FigureRow(NamedTuple):
     found_by: Markup | None
     unknown: bool
     conflict: str
-    derived_from: tuple[tuple[str, str], ...]
+    derived_from: tuple[tuple[str, str, str], ...]      # words, name, address
 
 
 class Conflict(NamedTuple):
@@ -70,8 +70,7 @@ def _row(lookup: Lookup, spec: Spec, figure: Figure, prose: Prose, root: str) ->
         return None
     struck = words.KEPT if figure.kept_for_record else words.SUPERSEDED if figure.superseded_by else ""
     sources = tuple(cited(lookup.book, citation, root) for citation in figure.sources)
-    derived_from = tuple(dict.fromkeys(
-        (str(reference), f"#{result_anchor(reference.name)}") for reference in figure.comes_from.values())) if figure.comes_from else ()
+    derived_from = tuple(dict.fromkeys(_derived(lookup, reference) for reference in figure.comes_from.values())) if figure.comes_from else ()
     condition = ", ".join(text for text in (figure.condition, figure.when) if text and text != spec.condition)
     view = FigureView(spec.id, figure.role, " ".join(figure.was + spec.was), "", cases)
     return FigureRow(view, words.STRUCK_ROLE if struck else role_word(figure.role, cases), sources, condition,
@@ -79,6 +78,14 @@ def _row(lookup: Lookup, spec: Spec, figure: Figure, prose: Prose, root: str) ->
                      struck, prose(figure.in_doubt),
                      prose(figure.to_be_found_by), any(told.value.state == "unknown" for told in cases),
                      figure.kept_for_record or "", derived_from)
+
+
+def _derived(lookup: Lookup, reference: Reference) -> tuple[str, str, str]:
+    """Where a figure comes from: worked out, or taken from another spec, which is then whose figure it is."""
+    there = lookup.reference(reference)
+    taken = lookup.procedure is not None and isinstance(lookup.book.target(reference, lookup.procedure), Spec)
+    return (words.TAKEN_FROM if taken else words.STANDING["computed"], label_of(lookup, reference),
+            there.href if there else f"#{result_anchor(reference.name)}")
 
 
 def role_word(role: str, cases) -> str:
