@@ -3,7 +3,11 @@
 import re
 
 from test_procedure_page import after, words
-from tiny_book import procedure, sheet, site, step
+from tiny_book import AT, figure, procedure, quantity, says, sheet, site, step
+
+from witnessmark.core.figure import Spec
+from witnessmark.core.procedure import Record
+from witnessmark.core.sentence import read_reference
 
 
 def test_the_sheet_in_whole(golden):
@@ -67,6 +71,20 @@ def test_a_donor_row_says_which_part_it_is_for():
 
 def test_torques_show_wrench_setting_and_passes():
     assert "Torque wrench 1 (TW1) 57 lbf·ft (77 N·m) 28 lbf·ft, 57 lbf·ft" in words(sheet("A"))
+
+
+def test_a_sheet_sends_nobody_to_a_step_it_leaves_out():
+    both = procedure(steps=(*procedure().steps, step("turn", "Turn it.", if_outside=says("Tight."), go_to=("press", "tab"))))
+    assert "Tight. Go to step 2." in words(sheet("A", both)) and "Tight. Go to step 2, step 3." in words(sheet("B", both))
+    alone = procedure(steps=(*procedure().steps, step("turn", "Turn it.", if_outside=says("Tight."), go_to=("tab",))))
+    assert "Tight. Go to step 3." in words(sheet("A", alone)), "a wrong way is seen, a missing one is not"
+
+
+def test_a_record_of_an_open_window_says_accept():
+    spec = Spec("runout", "Run-out", "length", None, (figure("window", quantity("at most 0.003 in", "length")),), AT)
+    one = procedure(specs={"runout": spec}, steps=(step("dial", "Dial it.", records=(
+        Record("Run-out", read_reference("runout.window", AT), None, None, None, AT),)),))
+    assert "Run-out accept at most 0.003 in" in words(sheet("A", one))
 
 
 def test_a_sheet_prints_without_scripts_or_other_hosts():

@@ -104,7 +104,7 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
     group = step.each or ""
     return StepView(
         step.id, step_anchor(step.id), step.was, number, prose(step.do), prose(step.check), prose(step.if_outside),
-        tuple(target(procedure, name, root) for name in step.go_to), caution_views(lookup.book, step.cautions),
+        _targets(lookup, step.go_to, prose, root), caution_views(lookup.book, step.cautions),
         machine.places.get(group, ()), group, step.at or "", ", ".join(selector.text for selector in step.only),
         tuple(map(str, step.acts)), step.opens_up, tuple(_record(lookup, record, step, prose, root) for record in step.records),
         _picture(lookup, step.picture, root), prose(step.hold_point),
@@ -128,12 +128,21 @@ def target(procedure: Procedure, name: str, root: str) -> Target:
     return Target(f"{words.STEP} {number}", f"#{step_anchor(step)}")
 
 
+def _targets(lookup: Lookup, names: tuple[str, ...], prose: Prose, root: str) -> tuple[Target, ...]:
+    """A sheet sends nobody to a step that is not on it, as long as another one named is."""
+    variant = prose.variant
+    left_out = {step.id for step in lookup.procedure.steps
+                if variant and not step.done_on(variant, lookup.machine.main.variants[variant].serials)}
+    there = tuple(name for name in names if name not in left_out) or names
+    return tuple(target(lookup.procedure, name, root) for name in there)
+
+
 def _record(lookup: Lookup, record: Record, step: Step, prose: Prose, root: str) -> RecordView:
     places = lookup.machine.places.get(record.places or step.each or "", ())
     outside = record.if_outside
     return RecordView(record.label, places, _wanted(lookup, record, prose), prose(outside.above) if outside else None,
                       prose(outside.below) if outside else None,
-                      tuple(target(lookup.procedure, name, root) for name in outside.go_to) if outside else ())
+                      _targets(lookup, outside.go_to, prose, root) if outside else ())
 
 
 def _wanted(lookup: Lookup, record: Record, prose: Prose) -> tuple[tuple[str, FigureView], ...]:
@@ -148,7 +157,7 @@ def _wanted(lookup: Lookup, record: Record, prose: Prose) -> tuple[tuple[str, Fi
                      for figure in spec.figures if figure.in_force() or figure.in_doubt
                      if (cases := tuple(told for told in home.cases(spec, figure, variant) if told.value.state != "none")))
     view = lookup.reference(reference, prose.variant)
-    return ((words.ROLE.get(view.role, ""), view),) if view else ()
+    return ((role_word(view.role, view.cases) if view.role in words.ROLE else "", view),) if view else ()
 
 
 def loose_view(lookup: Lookup, loose: LooseEnd, prose: Prose, root: str) -> LooseView:
