@@ -1,29 +1,18 @@
 """Engine, clutch, gear box, chain and brake against the scenario: each figure for each variant, each torque and what is set
 on the wrench, each loose end. The rows are copied from the scenario's own tables and from nothing in the sources."""
 
-import json
 import re
-from pathlib import Path
 
 import pytest
 
+from demo.conftest import BOOK
+from demo.ledger import procedure
 from witnessmark.build import check, render
-
-BOOK = Path(__file__).parent.parent.parent
 
 
 @pytest.fixture(scope="module")
 def site():
     return render(check(BOOK), "Demo", "demo", None)
-
-
-@pytest.fixture(scope="module")
-def data(site):
-    return json.loads(site.files["book.json"])
-
-
-def procedure(data: dict, name: str) -> dict:
-    return next(each for each in data["procedures"] if (each["machine"], each["id"]) == ("type-24", name))
 
 
 def own(case: dict, variant: str) -> bool:
@@ -130,8 +119,8 @@ def by_variant(cell: str) -> dict[str, str]:
 
 
 @pytest.mark.parametrize("name, spec, role, wanted, standing", ROWS, ids=[" ".join(row[:3]) for row in ROWS])
-def test_each_figure_is_the_scenarios(data, name, spec, role, wanted, standing):
-    here = procedure(data, name)
+def test_each_figure_is_the_scenarios(book, name, spec, role, wanted, standing):
+    here = procedure(book, name)
     found = next(each for each in here["specs"] if each["id"] == spec)["figures"]
     for variant in here["variants"]:
         there = [figure for figure in found if figure["role"] == role and own(figure, variant) and figure["as written"] != "none"]
@@ -139,9 +128,9 @@ def test_each_figure_is_the_scenarios(data, name, spec, role, wanted, standing):
         assert all(" ".join(dict.fromkeys(figure["standing"])) == standing for figure in there)
 
 
-def test_no_figure_is_left_out_of_the_rows(data):
+def test_no_figure_is_left_out_of_the_rows(book):
     for name in dict.fromkeys(row[0] for row in ROWS):
-        held = {(spec["id"], figure["role"]) for spec in procedure(data, name)["specs"] for figure in spec["figures"]}
+        held = {(spec["id"], figure["role"]) for spec in procedure(book, name)["specs"] for figure in spec["figures"]}
         assert held == {row[1:3] for row in ROWS if row[0] == name}
 
 
@@ -170,9 +159,9 @@ drive-chain | tensioner-bolts | 24-B | 55 lbf·ft | 8,800 lbf | 73 %
 
 
 @pytest.mark.parametrize("row", TORQUES.strip().splitlines())
-def test_each_torque_is_judged_as_the_scenario_judges_it(data, row):
+def test_each_torque_is_judged_as_the_scenario_judges_it(book, row):
     name, spec, variant, setting, clamp, share = (cell.strip() for cell in row.split("|"))
-    runs = [run for run in procedure(data, name)["worked"] if run["owner"] == spec and own(run, variant)]
+    runs = [run for run in procedure(book, name)["worked"] if run["owner"] == spec and own(run, variant)]
     values = {value["name"]: value["shown"] for value in runs[0]["values"]}
     assert (len(runs), runs[0]["refused"], runs[0]["warnings"]) == (1, [], [])
     assert (values["setting"], values["clamp"].split(" (")[0].replace(",", ""), values["share of proof"]) == (setting, clamp.replace(",", ""), share)
@@ -195,10 +184,10 @@ chain-not-clipped | gear-change | run, turn by power | 24-A 24-B
 """
 
 
-def test_each_loose_end_is_left_where_the_ledger_says(data):
+def test_each_loose_end_is_left_where_the_ledger_says(book):
     rows = [tuple(cell.strip() for cell in line.split("|")) for line in LEFT.strip().splitlines()]
     for name in dict.fromkeys(row[0] for row in ROWS):
-        here = procedure(data, name)
+        here = procedure(book, name)
         found = {(end["id"], name, ", ".join(end["never while open"]), " ".join(step["only"] or here["variants"]))
                  for step in here["steps"] for end in step["leaves"]}
         assert found == {row for row in rows if row[1] == name}
@@ -208,13 +197,15 @@ def test_each_loose_end_is_left_where_the_ledger_says(data):
 CLOSED = """
 gear-change | set-pedal-travel | flywheel-and-clutch/clutch-rod-on-plain-bolt
 drive-chain | clip-link | gear-change/chain-not-clipped
+brake-rigging | fit-pull-rod | strip-and-as-found/brake-rod-out
+brake-rigging | take-chocks-away | strip-and-as-found/chocks-and-board
 """
 
 
-def test_each_loose_end_is_closed_where_the_ledger_says(data):
+def test_each_loose_end_is_closed_where_the_ledger_says(book):
     rows = [tuple(cell.strip() for cell in line.split("|")) for line in CLOSED.strip().splitlines()]
     for name in dict.fromkeys(row[0] for row in ROWS):
-        found = {(name, step["id"], end) for step in procedure(data, name)["steps"] for end in step["closes"]}
+        found = {(name, step["id"], end) for step in procedure(book, name)["steps"] for end in step["closes"]}
         assert found == {row for row in rows if row[0] == name}
 
 
@@ -226,11 +217,11 @@ flywheel-and-clutch | bolt-flywheel-metric | lift (flywheel) | HZ-01
 """
 
 
-def test_what_a_step_does_is_warned_of_there(data):
+def test_what_a_step_does_is_warned_of_there(book):
     rows = [tuple(cell.strip() for cell in line.split("|")) for line in ACTS.strip().splitlines()]
     for name in dict.fromkeys(row[0] for row in ROWS):
         found = {(name, step["id"], ", ".join(step["acts"]), " ".join(step["cautions"]))
-                 for step in procedure(data, name)["steps"] if step["acts"]}
+                 for step in procedure(book, name)["steps"] if step["acts"]}
         assert found == {row for row in rows if row[0] == name}
 
 
@@ -242,9 +233,9 @@ def test_oven_setting_and_limit_for_eighteen_thou(site):
         assert "358 °F (181 °C) for 0.018 in" in words and "never over 450 °F (232 °C)" in words
 
 
-def test_the_road_speeds_are_those_of_the_machine(data):
-    machine = next(each for each in data["machines"] if each["id"] == "type-24")
+def test_the_road_speeds_are_those_of_the_machine(book):
+    machine = next(each for each in book["machines"] if each["id"] == "type-24")
     for gear in ("first", "second", "third"):
         there, here = ({(figure["for"]["locomotive"], figure["as written"]) for spec in owner if spec["id"] == f"road-speed-{gear}"
-                        for figure in spec["figures"]} for owner in (machine["figures"], procedure(data, "gear-change")["specs"]))
+                        for figure in spec["figures"]} for owner in (machine["figures"], procedure(book, "gear-change")["specs"]))
         assert there == here and here
