@@ -2,7 +2,10 @@
 from __future__ import annotations
 
 from ..core.working import Working
-from . import castle_nut, press_card, spring_test, springs, taper_grip, tightening_torque, wrench_adapter
+from . import (
+    castle_nut, press_card, run_out, spring_test, springs, taper_grip, tightening_torque, timing_arc,
+    wrench_adapter,
+)
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
     castle_nut.WORKING,
@@ -12,4 +15,7 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     spring_test.WORKING,
     springs.WORKING,
     wrench_adapter.WORKING,
+    run_out.RUN_OUT,
+    run_out.FACE,
+    timing_arc.WORKING,
 )}
