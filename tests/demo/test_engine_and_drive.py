@@ -5,14 +5,7 @@ import re
 
 import pytest
 
-from demo.conftest import BOOK
 from demo.ledger import procedure
-from witnessmark.build import check, render
-
-
-@pytest.fixture(scope="module")
-def site():
-    return render(check(BOOK), "Demo", "demo", None)
 
 
 def own(case: dict, variant: str) -> bool:

@@ -246,3 +246,35 @@ def test_a_limit_taken_from_another_procedure_says_so_and_leads_there(site):
     assert 'taken from: <a href="../flycrank-press-on/#spec-press-force">Fly-crank press force, never more than</a>' in page
     assert 'taken from: <a href="../#spec-crank-hub-diameter">Fly-crank hub outside diameter</a>' in page
     assert "computed here: <a" not in page
+
+
+# The two hubs of 1604 on a 24-B locomotive: gauge | hub | four stops and the mark never to pass | force at the last mark
+HUBS = [
+    ("BP50", "main", "24-B", "1800 2700 3300 3600 4300 psi", "17.63 long ton (16.86 to 18.40)"),
+    ("BP50", "main", "24-C", "1800 2700 3300 3600 5100 psi", "17.63 long ton (16.86 to 18.40)"),
+    ("FP100", "test-gauge", "24-B", "34 52 62 70 84 bar", "17.88 long ton (17.40 to 18.36)"),
+    ("FP100", "test-gauge", "24-C", "34 52 62 70 98 bar", "17.88 long ton (17.40 to 18.36)"),
+]
+
+
+def runs_of_1604(book: dict, owner: str, hub: str) -> list[dict]:
+    return [run for run in procedure(book, "flycrank-press-on")["worked"]
+            if run["owner"] == owner and (run["for"]["locomotive"], run["for"]["fly-crank"]) == ("24-B", hub)]
+
+
+@pytest.mark.parametrize("press, gauge, hub, marks, force", HUBS)
+def test_1604_presses_both_hubs_to_one_target_and_each_to_its_own_limit(book, press, gauge, hub, marks, force):
+    run = next(run for run in runs_of_1604(book, "press-force", hub) if (run["press"], run["gauge"]) == (press, gauge))
+    shown = {value["name"]: value["shown"] for value in run["values"]}
+    *stops, unit = marks.split()
+    names = [*(f"mark at {share} %" for share in (50, 75, 90, 100)), "never-pass mark"]
+    assert [shown[name].partition(f" {unit}")[0] for name in names] == stops
+    assert shown["force at the last mark"].startswith(force)
+
+
+@pytest.mark.parametrize("hub, advance", [("24-B", "0.0180 to 0.0260 in"), ("24-C", "0.0165 to 0.0240 in")])
+def test_1604_has_one_nut_and_two_advances(book, hub, advance):
+    shown = {value["name"]: value["shown"] for run in runs_of_1604(book, "nut", hub) for value in run["values"]}
+    assert (shown["torque"].split(" (")[0], shown["setting"].split(" (")[0]) == ("460 lbf·ft", "420 lbf·ft")
+    assert {figure["as written"] for figure in spec_of(book, "flycrank-press-on/advance")["figures"]
+            if (figure["for"]["locomotive"], figure["for"]["fly-crank"]) == ("24-B", hub)} == {advance}

@@ -18,6 +18,8 @@ LEDGER = [
     ("cotters-closed", "coupling-rods#slip-cotters-in", "side", ["turn by power"]),
 ]
 CLOSED = [
+    ("strip-and-as-found", "brake-rod-out", "brake-rigging#fit-pull-rod"),
+    ("strip-and-as-found", "chocks-and-board", "brake-rigging#take-chocks-away"),
     ("wheelset-repress", "gauge-cock-shut", "flycrank-press-on#rig-press"),
     ("hornways-and-springs", "spring-clamps-on", "coupling-rods#take-clamps-off"),
     ("hornways-and-springs", "keeps-nipped", "coupling-rods#tighten-keeps"),
@@ -43,12 +45,12 @@ def test_what_is_closed_again(book, owner, loose, closed):
 
 
 def test_what_comes_first(book):
-    first = {name: procedure(book, name)["after"] for name in (*OURS, "final-drive-build", "flycrank-press-on", "quartering-check")}
+    first = {name: procedure(book, name)["after"] for name in (*OURS, "final-drive-build", "flycrank-press-on", "quartering-check", "brake-rigging")}
     assert first == {
         "strip-and-as-found": [], "clean-measure-decide": ["strip-and-as-found"], "wheelset-repress": ["clean-measure-decide"],
         "final-drive-build": ["clean-measure-decide"], "flycrank-press-on": ["final-drive-build", "wheelset-repress"],
         "quartering-check": ["wheelset-repress", "flycrank-press-on"], "hornways-and-springs": ["wheelset-repress"],
-        "coupling-rods": ["quartering-check", "hornways-and-springs"]}
+        "coupling-rods": ["quartering-check", "hornways-and-springs"], "brake-rigging": ["hornways-and-springs", "coupling-rods"]}
 
 
 def test_what_is_open_before_the_quartering_is_proved(book):
