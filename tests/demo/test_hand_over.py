@@ -93,19 +93,23 @@ def test_the_remedy_of_a_hot_box_is_the_pad_and_not_its_keep(book):
     assert "tighten" not in step["if outside"].lower()
 
 
-# The scenario's ledger, what these two procedures open and close: loose end | left in | closed in.
+# The scenario's ledger, what these two procedures open and close: its label | left in | as | closed in.
 LEDGER = [
-    ("drain-plug-finger-tight", "final-drive-build#leave-box-open", "fill-and-engine-test#tighten-drain-plug"),
-    ("block-drain-open", "engine-bottom-end#leave-block-open", "fill-and-engine-test#shut-block-drain"),
-    ("head-nuts-cold", "engine-top-end#leave-head-nuts-cold", "fill-and-engine-test#pull-head-nuts-hot"),
-    ("head-nuts-cold", "engine-top-end#leave-head-nuts-cold", "fill-and-engine-test#pull-head-nuts-hot-metric"),
-    ("nozzle-unions-slack", "engine-top-end#leave-unions-slack", "fill-and-engine-test#bleed-unions"),
-    ("top-speed-not-sealed", "fill-and-engine-test#set-governor-stop", "close-up-and-hand-over#seal-top-speed"),
+    ("LE-03", "final-drive-build#leave-box-open", "drain-plug-finger-tight", "fill-and-engine-test#tighten-drain-plug"),
+    ("LE-06", "coupling-rods#slip-cotters-in", "cotters-closed", "close-up-and-hand-over#open-cotters"),
+    ("LE-10", "engine-top-end#leave-head-nuts-cold", "head-nuts-cold", "fill-and-engine-test#pull-head-nuts-hot"),
+    ("LE-10", "engine-top-end#leave-head-nuts-cold", "head-nuts-cold", "fill-and-engine-test#pull-head-nuts-hot-metric"),
+    ("LE-11", "engine-top-end#leave-unions-slack", "nozzle-unions-slack", "fill-and-engine-test#bleed-unions"),
+    ("LE-12", "engine-bottom-end#leave-block-open", "block-drain-open", "fill-and-engine-test#shut-block-drain"),
+    ("LE-13", "fill-and-engine-test#set-governor-stop", "top-speed-not-sealed", "close-up-and-hand-over#seal-top-speed"),
+    ("LE-14", "hornways-and-springs#lay-dry-pads", "pads-dry", "fill-and-engine-test#oil-axleboxes"),
+    ("LE-15", "strip-and-as-found#take-guards-off", "guards-off", "fill-and-engine-test#fit-guards"),
+    ("LE-18", "strip-and-as-found#lock-off-supply", "isolator-and-fuel-cock", "fill-and-engine-test#unlock-supply"),
 ]
 
 
-@pytest.mark.parametrize("loose, left, closed", LEDGER)
-def test_the_ledger(book, loose, left, closed):
+@pytest.mark.parametrize("label, left, loose, closed", LEDGER)
+def test_the_ledger(book, label, left, loose, closed):
     end = next(each for each in step_of(book, left)["leaves"] if each["id"] == loose)
     assert end["closes in"] == closed.partition("#")[0]
     assert f"{left.partition('#')[0]}/{loose}" in step_of(book, closed)["closes"]
@@ -121,3 +125,20 @@ def test_the_machine_is_handed_over_here(book):
     machine = next(each for each in book["machines"] if each["id"] == "type-24")
     assert machine["hand-over"] == "close-up-and-hand-over"
     assert [step["id"] for step in procedure(book, "close-up-and-hand-over")["steps"]][-1] == "sign-hand-over"
+
+
+def test_what_comes_first(book):
+    """On a 24-C the chain drops out and the gear box stands in its place."""
+    assert procedure(book, "fill-and-engine-test")["after"] == [
+        "engine-top-end", "flywheel-and-clutch", "gear-change", "drive-chain", "flycrank-press-on", "hornways-and-springs", "brake-rigging"]
+    assert procedure(book, "close-up-and-hand-over")["after"] == ["coupling-rods", "brake-rigging", "fill-and-engine-test"]
+
+
+def test_the_ledger_has_18_entries_and_24_ticks(book):
+    """A 24-C has no chain: 17 and 23. All but the two that the hand-over closes are shut before it begins."""
+    ends = {f"{home['id']}/{end['id']}": (end, step["only"]) for home in book["procedures"] if home["machine"] == "type-24"
+            for step in home["steps"] for end in step["leaves"]}
+    on = {variant: [2 if end["each"] == "side" else 1 for end, only in ends.values() if not only or variant in only] for variant in ALL}
+    assert {variant: (len(ticks), sum(ticks)) for variant, ticks in on.items()} == {"24-A": (18, 24), "24-B": (18, 24), "24-C": (17, 23)}
+    assert set(ends) - set(procedure(book, "close-up-and-hand-over")["must be shut"]) == {
+        "coupling-rods/cotters-closed", "fill-and-engine-test/top-speed-not-sealed"}
