@@ -142,3 +142,14 @@ def test_the_ledger_has_18_entries_and_24_ticks(book):
     assert {variant: (len(ticks), sum(ticks)) for variant, ticks in on.items()} == {"24-A": (18, 24), "24-B": (18, 24), "24-C": (17, 23)}
     assert set(ends) - set(procedure(book, "close-up-and-hand-over")["must be shut"]) == {
         "coupling-rods/cotters-closed", "fill-and-engine-test/top-speed-not-sealed"}
+
+
+def test_what_is_open_before_the_quartering_is_proved(book):
+    """Scenario Q24: thirteen ticks after the cranks are pressed on and the springs hung, with no engine work begun."""
+    done = ("strip-and-as-found", "clean-measure-decide", "final-drive-build", "wheelset-repress", "flycrank-press-on", "hornways-and-springs")
+    steps = [(name, step) for name in done for step in procedure(book, name)["steps"]]
+    closed = {end for _, step in steps for end in step["closes"]}
+    open_ = {f"{name}/{end['id']}": 2 if end["each"] == "side" else 1 for name, step in steps for end in step["leaves"]
+             if f"{name}/{end['id']}" not in closed}
+    assert sum(open_.values()) == 13 and len(open_) == 9
+    assert {"final-drive-build/seal-carriers-off", "wheelset-repress/gauge-cock-shut"} <= closed
