@@ -20,30 +20,44 @@ ROOT = Path(__file__).parent.parent
 DEMO = tuple(yaml_sources(ROOT, FOLDERS))
 DOUBT = "in doubt: Two leaves differ."
 FIGURES = re.compile(r"(?P<indent> *)(?:is|from): .*|.*[{,] ?(?:is|from): .*\}")
+#: What presses, and the shop and machines it rests on; procedures that are left out of it are missed by name.
+PRESSED = tuple(file for file in DEMO if "/machines/" in file.path or not file.path.startswith("procedures/") or "kind: press force" in file.text)
+NOT_READ = re.compile(r"there is no (?:procedure|spec|loose end|step)")
+
+
+def doubted(line: str) -> list[str]:
+    """The line with its figure withdrawn, where it is the line of one."""
+    match = FIGURES.fullmatch(line)
+    if match is None:
+        return [line]
+    return [f"{match['indent']}{DOUBT}", line] if match["indent"] is not None else [f"{line[:-1]}, {DOUBT}}}"]
 
 
 def withdrawals(text: str) -> list[str]:
     """The text once for each figure in it, with that figure withdrawn."""
     lines = text.split("\n")
-    found = []
-    for at, line in enumerate(lines):
-        if match := FIGURES.fullmatch(line):
-            with_doubt = [f"{match['indent']}{DOUBT}", line] if match["indent"] is not None else [f"{line[:-1]}, {DOUBT}}}"]
-            found.append("\n".join([*lines[:at], *with_doubt, *lines[at + 1:]]))
-    return found
+    return ["\n".join([*lines[:at], *doubted(line), *lines[at + 1:]]) for at, line in enumerate(lines) if FIGURES.fullmatch(line)]
+
+
+def said(files) -> set[str]:
+    book, found = load_book(files)
+    derived, more = derive_book(book)
+    return {finding.line() for finding in (*found, *more, *check_book(book, derived))}
 
 
 @pytest.mark.parametrize("path", [file.path for file in DEMO if withdrawals(file.text)])
-def test_every_figure_alone_is_withdrawn_without_a_finding(path):
-    text = next(file.text for file in DEMO if file.path == path)
+def test_a_files_figures_withdrawn_together_give_no_finding(path):
+    text = "\n".join(line for file in DEMO if file.path == path for known in file.text.split("\n") for line in doubted(known))
+    assert text.count(DOUBT) and said(SourceFile(path, text) if file.path == path else file for file in DEMO) == set()
+
+
+@pytest.mark.parametrize("path", [file.path for file in PRESSED if withdrawals(file.text)])
+def test_every_figure_that_marks_may_rest_on_is_withdrawn_alone_without_a_finding(path):
+    """One alone: a target in doubt would hide what a floor in doubt says. Only what presses, and what it rests on, is read."""
+    text, before = next(file.text for file in PRESSED if file.path == path), said(PRESSED)
     for withdrawn in withdrawals(text):
-        book, found = load_book(SourceFile(path, withdrawn) if file.path == path else file for file in DEMO)
-        derived, more = derive_book(book)
-        assert [finding.line() for finding in (*found, *more, *check_book(book, derived))] == [], set(withdrawn.split("\n")) - set(text.split("\n"))
-
-
-def test_these_are_the_figures_of_the_demonstration():
-    assert sum(len(withdrawals(file.text)) for file in DEMO) > 90
+        after = said(SourceFile(path, withdrawn) if file.path == path else file for file in PRESSED)
+        assert not [line for line in after if not NOT_READ.search(line)] and len(after) == len(before), set(withdrawn.split("\n")) - set(text.split("\n"))
 
 
 def test_a_figure_of_the_machine_withdrawn_leaves_a_strict_build_green_and_its_marks_gone(tmp_path):
