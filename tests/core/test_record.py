@@ -44,6 +44,17 @@ def test_another_division_of_the_gauge_changes_the_code():
     assert "200 psi" in coarse and code(presses=coarse) != code()
 
 
+def test_a_number_in_a_note_of_the_gauge_in_use_changes_the_code():
+    def noted(note: str, gauge: str = "main") -> str:
+        text = SITE_DATA["site_data/presses.yaml"] + "    spare: {full scale: 10000 psi, division: 100 psi, accuracy: 1.0 %}\n"
+        at = f"    {gauge}: {{"
+        assert text.count(at) == 1
+        return code(presses=text.replace(at, f"{at}notes: {note}, "))
+    assert noted("Close the cock above 150 bar.") != noted("Close the cock above 140 bar.") != code()
+    assert noted("Close the cock above 150 bar.") == noted("Shut the cock above 150 bar.")
+    assert noted("Close the cock above 150 bar.", "spare") == code()
+
+
 def test_a_change_to_one_variant_leaves_the_other_sheet_true():
     changed = PROCEDURE.replace("late: 10 short ton", "late: 9 short ton")
     assert code(changed, "early") == code(variant="early")

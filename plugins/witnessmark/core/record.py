@@ -12,7 +12,7 @@ import re
 from .book import Book
 from .derived import CombinationKey, Derived, Resolved, Worked
 from .figure import NoFigure, NotKnown, Worth
-from .procedure import LooseEnd, Procedure, Step
+from .procedure import LooseEnd, PressNeed, Procedure, Step
 from .quantity import Quantity
 from .sentence import Sentence, Words, Emphasis
 
@@ -32,7 +32,7 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
         "serials": str(serials) if serials else None, "viewpoint": _acted(machine.viewpoint),
         "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "each": procedure.each, "people": procedure.people,
         "cautions": [_caution(book, name) for name in procedure.cautions],
-        "needs": [[need.press, need.gauge] for need in procedure.needs.presses]
+        "needs": [[need.press, need.gauge, *_of_gauge(book, need)] for need in procedure.needs.presses]
                  + [[need.sort, need.name, need.adapter] for need in procedure.needs.tools]
                  + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate]
                     for need in (*procedure.needs.supplies, *procedure.needs.parts)],
@@ -58,6 +58,13 @@ def worth_text(worth: Worth | None) -> str | None:
     if isinstance(worth, NotKnown):
         return "not known yet"
     return "none" if isinstance(worth, NoFigure) else worth.text if worth else None
+
+
+def _of_gauge(book: Book, need: PressNeed) -> list:
+    """What the notes of the gauge in use say to do: they stand beside the marks."""
+    press = book.presses.get(need.press)
+    gauge = press.gauges.get(need.gauge) if press else None
+    return [acted for note in (gauge.notes if gauge else ()) if (acted := _acted(note))]
 
 
 def _spec(derived: Derived, spec, combinations: tuple[CombinationKey, ...]) -> dict:

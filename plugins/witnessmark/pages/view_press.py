@@ -8,7 +8,9 @@ from ..core.working import Outcome
 from . import words
 from .address import press_url
 from .cases import Told, told_apart
+from .fill_template import Markup
 from .lookup import Lookup
+from .prose import plain
 
 _SHARES = (50, 75, 90, 100)
 _CARD = "press-card"
@@ -40,7 +42,7 @@ class Card(NamedTuple):
 
 
 class PressCards(NamedTuple):
-    """Everything for one spec on one press with one gauge."""
+    """Everything for one spec on one press with one gauge. `notes` are those of the gauge: what it must be spared stands beside its marks."""
 
     spec: str
     label: str
@@ -49,6 +51,7 @@ class PressCards(NamedTuple):
     gauge: str
     gauge_id: str
     href: str
+    notes: tuple[Markup, ...]
     own: tuple[Card, ...]
     donors: tuple[Card, ...]         # each names every part that may be swapped: a row must not be taken for another
 
@@ -74,10 +77,12 @@ def _by_gauge(lookup: Lookup, spec: str, variant: str | None, own: bool) -> dict
 
 def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list, root: str, variant: str | None) -> PressCards:
     press = lookup.book.presses.get(gauge[0])
-    title = press.gauges[gauge[1]].title if press and gauge[1] in press.gauges else gauge[1]
+    read = press.gauges.get(gauge[1]) if press else None
+    title = read.title if read else gauge[1]
     swapped = lookup.swapped()
     always = tuple(c for c in lookup.machine.carriers if c in swapped or (c == lookup.machine.main.id and not variant))
     return PressCards(spec.id, spec.label, press.title if press else gauge[0], gauge[0], title, gauge[1], root + press_url(gauge[0]),
+                      tuple(map(plain, read.notes)) if read else (),
                       tuple(map(_card, told_apart(lookup.machine, own))),
                       tuple(map(_card, told_apart(lookup.machine, donors, always) if donors else ())))
 
