@@ -1,5 +1,6 @@
 """The plugin inside MkDocs: a book built as its author would build it."""
 
+import os
 import re
 import subprocess
 import sys
@@ -16,6 +17,8 @@ edit_uri: edit/main/
 theme: {name: material, font: false, features: [content.action.edit]}
 plugins: [witnessmark]
 """
+#: The code that is tested, wherever it lies, and nothing else of this machine's settings.
+ENVIRONMENT = {"NO_MKDOCS_2_WARNING": "1", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8", "PYTHONPATH": os.pathsep.join(sys.path)}
 
 
 def build(folder: Path, procedure: str = PROCEDURE, *flags: str, **changed: str) -> subprocess.CompletedProcess:
@@ -25,7 +28,7 @@ def build(folder: Path, procedure: str = PROCEDURE, *flags: str, **changed: str)
         path.write_text(file.text, encoding="utf-8")
     (folder / "mkdocs.yml").write_text(CONFIG)
     return subprocess.run([sys.executable, "-m", "mkdocs", "build", *flags], cwd=folder, capture_output=True, text=True,
-                          env={"NO_MKDOCS_2_WARNING": "1", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8"})
+                          env=ENVIRONMENT)
 
 
 def test_each_source_has_its_page_sheets_and_edit_link(tmp_path):

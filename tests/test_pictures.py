@@ -10,10 +10,12 @@ import pytest
 from small_book import PROCEDURE, sources
 from test_mkdocs_plugin import build
 
-from witnessmark.build import check, render
+from witnessmark.build import check, codes, render
 from witnessmark.loading.picture_header import picture_size
 from witnessmark.loading.source_files import picture_file
 
+EOI = b"\xff\xd9"
+POLYGLOT = b"<script>alert(1)</script><svg onload=alert(1)>"
 STEP = "    do: Tighten the bolts to {bolt}.\n"
 
 
@@ -77,23 +79,39 @@ def book(folder: Path, picture: str, files: dict[str, bytes] = {}) -> Path:
 
 @pytest.mark.parametrize("picture, files, severity, says", [
     ("{file: cup.jpg, shows: The cup.}", {}, "error", "there is no such file"),
-    ("{file: ../../../etc/passwd, shows: The cup.}", {}, "error", "leaves the procedure's folder"),
-    ("{file: /etc/passwd, shows: The cup.}", {}, "error", "leaves the procedure's folder"),
-    ("{file: 'https://example.org/cup.png', shows: The cup.}", {}, "error", "leaves the procedure's folder"),
-    ("{file: 'C:\\cup.png', shows: The cup.}", {}, "error", "leaves the procedure's folder"),
-    ("{file: .cup.png, shows: The cup.}", {".cup.png": png(2, 2)}, "error", "leaves the procedure's folder"),
+    ("{file: ../../../etc/passwd, shows: The cup.}", {}, "error", "leaves the folder of its source"),
+    ("{file: /etc/passwd, shows: The cup.}", {}, "error", "leaves the folder of its source"),
+    ("{file: 'https://example.org/cup.png', shows: The cup.}", {}, "error", "leaves the folder of its source"),
+    ("{file: 'C:\\cup.png', shows: The cup.}", {}, "error", "leaves the folder of its source"),
+    ("{file: .cup.png, shows: The cup.}", {".cup.png": png(2, 2)}, "error", "leaves the folder of its source"),
     ("{file: cup.svg, shows: The cup.}", {"cup.svg": b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>"}, "error", "save it as PNG, JPEG or WebP"),
     ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": b"<script>alert(1)</script>"}, "error", "it is no picture"),
     ("{file: drum.yaml, shows: The cup.}", {}, "error", "it is no picture"),
-    ("{file: ., shows: The cup.}", {}, "error", "leaves the procedure's folder"),
+    ("{file: ., shows: The cup.}", {}, "error", "leaves the folder of its source"),
     ("{file: cup.png, shows: The cup.}", {"cup.png": png(9, 9, bytes(500_001))}, "warning", "weighs 500 kB, save it smaller"),
-    ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": jpeg(60000, 60000)}, "warning", "60000 by 60000 pixels"),
+    ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": jpeg(60000, 60000) + EOI}, "error", "60000 by 60000 pixels"),
+    ("{file: cup.png, shows: The cup.}", {"cup.png": png(2, 2).replace(pack(">II", 2, 2), pack(">II", 2**31 - 1, 2**31 - 1))}, "error", "2147483647 by 2147483647 pixels"),
+    ("{file: cup.png, shows: The cup.}", {"cup.png": b""}, "error", "the file is empty"),
+    ("{file: cup.png, shows: The cup.}", {"cup.png": png(40, 40)[:-12]}, "error", "ends before the picture does"),
+    ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": jpeg(40, 40)}, "error", "ends before the picture does"),
+    ("{file: cup.webp, shows: The cup.}", {"cup.webp": webp(b"VP8L", b"\x2f" + bytes(9))[:-3]}, "error", "ends before the picture does"),
+    ("{file: cup.html, shows: The cup.}", {"cup.html": png(2, 2, POLYGLOT)}, "error", "a PNG picture under another name, let its name end in .png"),
+    ("{file: cup.svg, shows: The cup.}", {"cup.svg": jpeg(2, 2) + EOI + POLYGLOT}, "error", "a JPEG picture under another name, let its name end in .jpg"),
+    ("{file: cup, shows: The cup.}", {"cup": png(2, 2)}, "error", "let its name end in .png"),
+    ("{file: cup.jpg, shows: The cup.}", {"cup.jpg": png(2, 2)}, "error", "let its name end in .png"),
+    ("{file: cup.png, shows: The cup.}", {"cup.png": bytes(20_000_001)}, "error", "it is over 20 MB"),
     ("{file: cup.png, shows: none}", {"cup.png": png(9, 9)}, "error", "does not say what it shows"),
 ])
 def test_a_picture_that_will_not_do_is_one_finding(tmp_path, picture, files, severity, says):
     found = check(book(tmp_path, picture, files)).findings
     assert len(found) == 1, found
     assert found[0].line().startswith(f"procedures/hoist/drum.yaml:37:14: {severity}: the picture '") and says in found[0].line(), found
+
+
+def test_what_lies_behind_a_pictures_end_is_never_a_page(tmp_path):
+    """A picture and a page at once: as .png a browser shows the picture; under a name that makes it a page it is refused above."""
+    folder = book(tmp_path, "{file: cup.png, shows: The cup.}", {"cup.png": png(2, 2, POLYGLOT)})
+    assert check(folder).findings == ()
 
 
 @pytest.mark.parametrize("leads_to, says", [
@@ -133,6 +151,70 @@ def test_page_and_sheet_keep_its_room_and_say_what_it_shows(tmp_path):
     assert f'<img src="../../hoist/cup%20%26%20%22shaft%22.png" {shown} loading="lazy">' in page
     assert f'<img src="../../../../hoist/cup%20%26%20%22shaft%22.png" {shown}>' in sheet
     assert "grayscale(1)" in site.files["assets/witnessmark/sheet.css"].decode()
+
+
+NEEDS = PROCEDURE.replace("  tools: [{wrench: W1}]\n", """\
+  tools:
+    - {wrench: W1}
+    - {made: cup}
+    - {tool: Brass drift, picture: {file: drift.png, shows: The drift.}}
+""").replace("  supplies: none\n", "  supplies:\n    - {item: Blue, picture: {file: blue.png, shows: The blue.}}\n").replace(
+    "number: 6B-7789}", "number: 6B-7789, picture: {file: plate.png, shows: The plate.}}")
+MADE = "cup: {title: Anvil cup, picture: {file: cup.png, shows: Cup 0.5 in deep.}}\n"
+OF_NEEDS = {"site_data/cup.png": png(20, 10), **{f"procedures/hoist/{name}.png": png(30, 12) for name in ("drift", "blue", "plate")}}
+
+
+def with_needs(folder: Path, made: str = MADE, **files: bytes) -> Path:
+    texts = {source.path: source.text for source in sources(NEEDS, made_tools=made)}
+    for name, content in {**texts, **OF_NEEDS, **files}.items():
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (folder / name).write_bytes(content if isinstance(content, bytes) else content.encode())
+    return folder
+
+
+def test_parts_and_tools_show_their_pictures_with_their_room_on_page_and_sheet(tmp_path):
+    checked = check(with_needs(tmp_path))
+    assert [finding.line() for finding in checked.findings] == []
+    site = render(checked, "Hoist", "hoist", None)
+    page = next(page.html for page in site.pages if page.url == "hoist/drum/")
+    sheet = site.files["hoist/drum/sheet/late/index.html"]
+    for name, words, size in (("assets/site_data/cup", "Cup 0.5 in deep.", (20, 10)), ("hoist/drift", "The drift.", (30, 12)),
+                              ("hoist/blue", "The blue.", (30, 12)), ("hoist/plate", "The plate.", (30, 12))):
+        shown = f'{name}.png" alt="{words}" width="{size[0]}" height="{size[1]}"'
+        assert f'<img src="../../{shown} loading="lazy">' in page
+        assert f'<img src="../../../../{shown}>' in sheet
+        assert page.count(f"<figcaption aria-hidden=\"true\">{words}</figcaption>") == 1
+
+
+def test_the_site_holds_the_pictures_of_parts_and_made_tools(tmp_path):
+    folder = with_needs(tmp_path)
+    assert build(folder, NEEDS, "--strict", made_tools=MADE).returncode == 0
+    at = folder / "site/hoist/drum/sheet/late/index.html"
+    found = re.findall(r'<img src="([^"]*)"', at.read_text())
+    assert len(found) == 4 and all((at.parent / src).is_file() for src in found)
+
+
+def test_a_heavy_picture_of_a_made_tool_is_a_finding_where_it_is_named(tmp_path):
+    found = check(with_needs(tmp_path, **{"site_data/cup.png": png(9, 9, bytes(500_001))})).findings
+    assert [finding.line()[:60] for finding in found] == ["site_data/made_tools.yaml:1:34: warning: the picture 'cup.png' w"[:60]]
+
+
+def code(folder: Path) -> str:
+    return codes(check(folder))["hoist", "drum", "late"]
+
+
+@pytest.mark.parametrize("name", OF_NEEDS)
+def test_a_swapped_picture_changes_the_sheet_code_though_its_name_stays(tmp_path, name):
+    before = code(with_needs(tmp_path))
+    assert code(with_needs(tmp_path)) == before
+    assert code(with_needs(tmp_path, **{name: png(20, 11)})) != before
+
+
+def test_a_swapped_picture_of_a_step_changes_the_sheet_code_and_a_new_name_does_not(tmp_path):
+    before = code(book(tmp_path / "a", "{file: cup.png, shows: The cup.}", {"cup.png": png(9, 9)}))
+    assert code(book(tmp_path / "b", "{file: new.png, shows: The cup on its shaft.}", {"new.png": png(9, 9)})) == before
+    assert code(book(tmp_path / "c", "{file: cup.png, shows: The cup.}", {"cup.png": png(9, 8)})) != before
+    assert code(book(tmp_path / "d", "{file: cup.png, shows: The cup at 3 in.}", {"cup.png": png(9, 9)})) != before
 
 
 def test_the_site_holds_the_picture_where_page_and_sheet_look_for_it(tmp_path):

@@ -10,9 +10,8 @@ from contextlib import contextmanager
 
 import pytest
 from small_book import PROCEDURE, sources
-from test_mkdocs_plugin import CONFIG
+from test_mkdocs_plugin import CONFIG, ENVIRONMENT
 
-ENVIRONMENT = {"NO_MKDOCS_2_WARNING": "1", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8"}
 BROKEN = PROCEDURE.replace("cautions: [HZ-1]", "cautions: [HZ-7]")
 
 

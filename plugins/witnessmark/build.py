@@ -6,8 +6,9 @@ from pathlib import Path
 
 from .core.book import Book
 from .core.derived import Derived
+from .core.every_picture import pictures_of_book
 from .core.finding import ERROR, Finding
-from .core.picture import PictureFile, picture_path
+from .core.picture import PictureFile
 from .core.record import fingerprint, sheet_record
 from .core.resting import Resting
 from .core.working import Outcome
@@ -61,9 +62,7 @@ def _check(folder: Path) -> Checked:
 
 
 def _pictures(folder: Path, book: Book) -> dict[str, PictureFile]:
-    named = {picture_path(procedure.machine, step.picture) for procedure in book.procedures.values()
-             for step in procedure.steps if step.picture}
-    return {path: picture_file(folder, path) for path in sorted(named)}
+    return {path: picture_file(folder, path) for path in sorted({picture.path for picture in pictures_of_book(book)})}
 
 
 def codes(checked: Checked) -> dict[tuple[str, str, str], str]:

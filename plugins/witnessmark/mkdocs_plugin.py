@@ -3,6 +3,7 @@
 import os
 from html import escape
 from pathlib import Path
+from urllib.parse import unquote
 
 from mkdocs.config import base, config_options
 from mkdocs.exceptions import PluginError
@@ -13,6 +14,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from .build import Checked, check, render
 from .core.finding import ERROR
+from .pages.address import picture_url
 from .pages.notice import with_notice
 from .pages.site import SitePages
 
@@ -59,6 +61,9 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             file.edit_uri = page.source_path
             self._pages[name] = page
             files.append(file)
+        for path, picture in checked.book.pictures.items():
+            if not path.startswith("procedures/") and not picture.problem:
+                files.append(File.generated(config, unquote(picture_url(path)), abs_src_path=str(folder / path)))
         for name, content in site.files.items():
             files.append(File.generated(config, name, content=content))
         return files

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from .figure import Citation
+from .picture import Picture
 from .place import Place
 from .quantity import Quantity
 from .sentence import Sentence
@@ -146,3 +147,4 @@ class MadeTool:
     features: tuple[Sentence, ...]
     drawing: str | None
     place: Place
+    picture: Picture | None = None

@@ -3,6 +3,7 @@
 from typing import Iterable, Iterator
 
 from .book import Book
+from .every_picture import pictures_of_book
 from .figure import Spec
 from .machine import Machine
 from .place import Place
@@ -40,6 +41,8 @@ def texts_of_book(book: Book) -> Iterator[tuple[Place, str]]:
             yield spec.key_places.get("label", spec.place), spec.label
             if spec.condition:
                 yield spec.key_places.get("condition", spec.place), spec.condition
+    for picture in pictures_of_book(book):
+        yield picture.place, picture.shows
     for shelf in (book.machines, book.sources, book.presses, book.wrenches, book.adapters, book.scales, book.surfaces,
                   book.materials, book.made_tools):
         yield from ((thing.place, thing.title) for thing in shelf.values())

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from .figure import Spec
+from .picture import Picture
 from .place import Place
 from .quantity import Quantity
 from .sentence import Reference, Sentence
@@ -57,13 +58,6 @@ class Record:
 
 
 @dataclass(frozen=True, slots=True)
-class Picture:
-    file: str
-    shows: str
-    place: Place
-
-
-@dataclass(frozen=True, slots=True)
 class Step:
     id: str
     do: Sentence
@@ -110,6 +104,7 @@ class Need:
     adapter: str | None
     note: Sentence | None
     place: Place
+    picture: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)

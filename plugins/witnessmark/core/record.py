@@ -11,8 +11,10 @@ import re
 
 from .book import Book
 from .derived import CombinationKey, Derived, Resolved, Worked
+from .every_picture import picture_of_need
 from .figure import NoFigure, NotKnown, Worth
-from .procedure import LooseEnd, PressNeed, Procedure, Step
+from .picture import Picture
+from .procedure import LooseEnd, Need, PressNeed, Procedure, Step
 from .quantity import Quantity
 from .sentence import Sentence, Words, Emphasis
 
@@ -33,8 +35,8 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
         "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "each": procedure.each, "people": procedure.people,
         "cautions": [_caution(book, name) for name in procedure.cautions],
         "needs": [[need.press, need.gauge, *_of_gauge(book, need)] for need in procedure.needs.presses]
-                 + [[need.sort, need.name, need.adapter] for need in procedure.needs.tools]
-                 + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate]
+                 + [[need.sort, need.name, need.adapter, *_shown(book, need)] for need in procedure.needs.tools]
+                 + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate, *_shown(book, need)]
                     for need in (*procedure.needs.supplies, *procedure.needs.parts)],
         "specs": [_spec(derived, spec, combinations) for spec in procedure.specs.values()],
         "worked": [_worked(run) for combination in combinations for (key, _), runs in derived.worked.items()
@@ -67,6 +69,17 @@ def _of_gauge(book: Book, need: PressNeed) -> list:
     return [acted for note in (gauge.notes if gauge else ()) if (acted := _acted(note))]
 
 
+def _shown(book: Book, need: Need) -> list:
+    picture = picture_of_need(book, need)
+    return [_picture(book, picture)] if picture else []
+
+
+def _picture(book: Book, picture: Picture | None) -> list | None:
+    """The bytes that are seen, whatever the file is called, and the numbers in the words below them."""
+    known = book.pictures.get(picture.path) if picture else None
+    return picture and [known.digest if known else None, *_NUMBER.findall(picture.shows)]
+
+
 def _spec(derived: Derived, spec, combinations: tuple[CombinationKey, ...]) -> dict:
     return {
         "id": spec.id, "kind": spec.kind, "condition": spec.condition, "places": spec.places, "viewpoint": spec.viewpoint,
@@ -97,7 +110,7 @@ def _step(book: Book, places, step: Step) -> dict:
         "opens up": list(step.opens_up), "hold point": step.hold_point is not None, "second person": step.second_person,
         "go to": list(step.go_to), "closes": list(step.closes), "leaves": [_loose_end(end) for end in step.leaves],
         "records": [[str(record.spec) if record.spec else record.label, record.places] for record in step.records],
-        "picture": step.picture and step.picture.file,
+        "picture": _picture(book, step.picture),
     }
 
 

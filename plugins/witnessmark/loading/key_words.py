@@ -18,6 +18,7 @@ _ANYWHERE = {
     "id": "A short name that others refer to: letters, digits, dashes.",
     "go to": "The step to go to then, or procedure#step.",
     "count": "How many.",
+    "picture": "A picture of it: {file: ram-cup.jpg, shows: The cup on the ram}; the file lies beside this source.",
 }
 _OF = {
     "a procedure": {
@@ -92,7 +93,7 @@ _OF = {
         "at": "The place it is done at, such as left.", "only": "Variants or serials it is for.",
         "acts": "run, turn by power, {lift: frame}, {press: hub}, {fill: final drive}.",
         "opens up": "What lies open from here on.", "record": "What is written down on the sheet.",
-        "picture": "A picture of this step.", "hold point": "What must be so before anyone goes on.",
+        "hold point": "What must be so before anyone goes on.",
         "leaves": "What is left loose on purpose.", "closes": "Loose ends that this step puts right.",
         "second person": "yes where one alone must not do it.",
     },

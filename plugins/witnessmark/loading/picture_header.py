@@ -1,13 +1,43 @@
-"""The size of a picture from its first bytes. The name says nothing: a page of script may be called photo.jpg.
+"""The size of a picture from its first bytes, and whether all of it is there. The name says nothing: a page of script
+may be called photo.jpg, and a picture photo.html, which a browser would read as a page.
 
 PNG (ISO/IEC 15948, 11.2.2), JPEG (ITU-T T.81, B.2.2), orientation (Exif 2.32, tag 0x0112), WebP (RFC 9649, 2.5 to 2.7).
 """
 
 from struct import error, unpack_from
 
+#: Enough for a camera's preamble: the size stands behind it.
+HEAD = 500_000
 #: The orientations in which a camera was held on its side: the picture is shown turned.
 _TURNED = (5, 6, 7, 8)
 _FRAMES = frozenset(range(0xC0, 0xD0)) - {0xC4, 0xC8, 0xCC}
+
+#: By the first letters: how the name of such a file must end for a browser to take it for a picture and nothing else.
+_NAMED = {b"\x89P": (".png",), b"\xff\xd8": (".jpg", ".jpeg"), b"RI": (".webp",)}
+
+
+def picture_fault(data: bytes, name: str) -> tuple[str, str] | None:
+    """Message and mend for what is no picture, not all of one, or one under the name of something else."""
+    if not data:
+        return "the file is empty", "copy it again from where it came"
+    if picture_size(data[:HEAD]) is None:
+        return "it is no picture that can be shown", "save it as PNG, JPEG or WebP; a drawing (SVG) too"
+    ends = _NAMED[data[:2]]
+    if not name.lower().endswith(ends):
+        return f"it is a {ends[-1][1:].upper()} picture under another name", f"let its name end in {ends[0]}"
+    if not _whole(data):
+        return "the file ends before the picture does", "copy it again from where it came"
+    return None
+
+
+def _whole(data: bytes) -> bool:
+    """Its own end is there; what lies behind it is never shown."""
+    match data[:2]:
+        case b"\x89P":
+            return b"\0\0\0\0IEND\xae\x42\x60\x82" in data
+        case b"\xff\xd8":
+            return b"\xff\xd9" in data[2:]
+    return len(data) >= int.from_bytes(data[4:8], "little") + 8
 
 
 def picture_size(data: bytes) -> tuple[int, int] | None:

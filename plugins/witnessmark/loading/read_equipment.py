@@ -2,6 +2,7 @@
 
 from ..core import equipment
 from ..core.kinds import KINDS
+from .read_picture import PICTURE, read_picture
 from .scalars import Cites, Date, Measure, Number, Says, Single, Text, ThreadText, YesNo, map_of
 from .shape import Fields, ListOf, Raw, Record, Report, Shape
 from .yaml_tree import Node
@@ -37,7 +38,7 @@ MATERIAL = Fields("a material", {"title": Text(), "modulus": Single("stress"), "
 SHIM_STOCK = Fields("a shim stock", {"title": Text(), "pieces": ListOf(Single("length")), "most pieces": Number(most=20),
                                      "for": ListOf(Text(), single=True), "source": Cites()}, ("title", "pieces"))
 MADE_TOOL = Fields("a made tool", {"title": Text(), "for": Says(), "critical features": ListOf(Says(), single=True),
-                                   "drawing": Text()}, ("title",))
+                                   "drawing": Text(), "picture": PICTURE}, ("title",))
 
 
 def read_equipment(file: str, node: Node, report: Report) -> dict:
@@ -108,7 +109,7 @@ def _shim_stock(key, record, place, report):
 
 def _made_tool(key, record, place, report):
     return equipment.MadeTool(key, record["title"], record.get("for"), record.get("critical features", ()),
-                              record.get("drawing"), place)
+                              record.get("drawing"), place, read_picture(record))
 
 
 EQUIPMENT = {

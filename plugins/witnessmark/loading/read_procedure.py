@@ -3,6 +3,7 @@
 from ..core.finding import nearest
 from ..core.machine import Machine
 from ..core.procedure import Computed, Need, Needs, Note, PressNeed, Procedure, Tried
+from .read_picture import PICTURE, read_picture
 from .read_spec import SPEC, read_spec
 from .read_step import STEP, read_step
 from .read_varies import read_varies
@@ -15,9 +16,9 @@ FATES = ("reuse", "reclaim", "renew", "make", "one-use", "undecided")
 NOTE_KINDS = ("open decision", "on trial", "answered question", "symptom")
 _PRESS = Fields("a press", {"press": Text(), "gauge": Text()}, ("press", "gauge"))
 _TOOL = Fields("a tool", {"tool": Text(), "wrench": Text(), "adapter": Text(), "scale": Text(), "tester": Text(),
-                          "made": Text(), "count": Text(), "note": Says()}, brief="tool")
+                          "made": Text(), "count": Text(), "note": Says(), "picture": PICTURE}, brief="tool")
 _ITEM = Fields("a part or supply", {"item": Text(), "number": Text(), "count": Text(), "one use": YesNo(),
-                                    "fate": Text("a fate", FATES), "note": Says()}, ("item",), brief="item")
+                                    "fate": Text("a fate", FATES), "note": Says(), "picture": PICTURE}, ("item",), brief="item")
 _NEEDS = Fields("needs", {"presses": ListOf(_PRESS), "tools": ListOf(_TOOL), "supplies": ListOf(_ITEM),
                           "parts": ListOf(_ITEM)}, ("presses", "tools", "supplies", "parts"))
 _COMPUTED = Fields("a computed result", {"working": Text(), "by": _NAMES, "was": _NAMES}, ("working",),
@@ -93,10 +94,10 @@ def _tool(record: Record) -> Need | None:
     for sort in ("wrench", "scale", "tester", "made", "tool"):
         if sort in record:
             return Need("scale" if sort == "tester" else sort, record[sort], None, record.get("count"), False, None,
-                        record.get("adapter"), record.get("note"), record.place)
+                        record.get("adapter"), record.get("note"), record.place, read_picture(record))
     return None
 
 
 def _item(sort: str, record: Record) -> Need:
     return Need(sort, record["item"], record.get("number"), record.get("count"), record.get("one use", False),
-                record.get("fate"), None, record.get("note"), record.place)
+                record.get("fate"), None, record.get("note"), record.place, read_picture(record))

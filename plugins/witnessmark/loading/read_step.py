@@ -1,7 +1,8 @@
 """Reads the steps of a procedure."""
 
-from ..core.procedure import Act, IfOutside, LooseEnd, Picture, Record as Reading, Step
+from ..core.procedure import Act, IfOutside, LooseEnd, Record as Reading, Step
 from ..core.kinds import KINDS
+from .read_picture import PICTURE, read_picture
 from .read_varies import read_selector
 from .scalars import Identifier, Refers, Says, Text, YesNo
 from .shape import Fields, ListOf, Record, Report, Shape, any_schema, wrong_shape
@@ -54,8 +55,7 @@ STEP = Fields("a step", {
     "id": Identifier(), "do": Says(), "check": Says(), "if outside": Says(), "go to": _NAMES, "cautions": _NAMES,
     "specs": ListOf(Refers(), single=True), "each": Text(), "at": Text(), "only": ListOf(_SelectorShape(), single=True),
     "acts": _ACTS, "opens up": _NAMES, "record": ListOf(_RECORD, single=True),
-    "picture": Fields("a picture", {"file": Text(), "shows": Text()}, ("file", "shows")),
-    "hold point": Says(), "leaves": ListOf(_LOOSE_END, single=True), "closes": _NAMES, "was": _NAMES, "note": Says(),
+    "picture": PICTURE, "hold point": Says(), "leaves": ListOf(_LOOSE_END, single=True), "closes": _NAMES, "was": _NAMES, "note": Says(),
     "second person": YesNo(),
 }, ("id", "do"))
 
@@ -64,13 +64,12 @@ def read_step(record: Record, each: str | None) -> Step | None:
     """A step from its record; one that does not say is done at each place of `each`, the procedure's own."""
     if "id" not in record or "do" not in record:
         return None
-    picture = record.get("picture")
     return Step(
         id=record["id"], do=record["do"], check=record.get("check"), if_outside=record.get("if outside"),
         go_to=record.get("go to", ()), cautions=record.get("cautions", ()), specs=record.get("specs", ()),
         each=_group(record, "each") if "each" in record or "at" in record else each, at=record.get("at"), only=record.get("only", ()), acts=record.get("acts", ()),
         opens_up=record.get("opens up", ()), records=tuple(map(_reading, record.get("record", ()))),
-        picture=Picture(picture.get("file", ""), picture.get("shows", ""), picture.place) if picture else None,
+        picture=read_picture(record),
         hold_point=record.get("hold point"),
         leaves=tuple(end for end in map(_loose_end, record.get("leaves", ())) if end),
         closes=record.get("closes", ()), second_person=record.get("second person", False), note=record.get("note"),

@@ -3,14 +3,14 @@
 import os
 import re
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
 
 from ..core.picture import PictureFile
-from .picture_header import picture_size
+from .picture_header import HEAD, picture_fault, picture_size
 
 MOST_BYTES = 1_000_000
-#: Enough for a camera's preamble: the size stands behind it.
-_PICTURE_HEAD = 500_000
+_MOST_OF_A_PICTURE = 20_000_000
 _OUTSIDE = re.compile(r"(?:^|/)\.|\\|:|//|[\x00-\x1f]")
 
 #: What would break the one line that a finding is, were it in a file's name.
@@ -92,20 +92,21 @@ def is_book(book: Path) -> bool:
 
 
 def picture_file(book: Path, name: str) -> PictureFile:
-    """What is known of the picture at `name`, a path from the book's folder; only its head is read."""
+    """What is known of the picture at `name`, a path from the book's folder; its bytes are only counted and hashed."""
     root, path = book.resolve(), book / name
     if _OUTSIDE.search(name):
-        return PictureFile(problem=("its path leaves the procedure's folder", "put it beside the procedure and write its name, such as cup-on-shaft.jpg"))
+        return PictureFile(problem=("its path leaves the folder of its source", "put it beside the source that names it and write its name, such as cup-on-shaft.jpg"))
     try:
         if not path.resolve().is_relative_to(root):
             return PictureFile(problem=("it is a link that leaves the book", "put the file itself here"))
         if not path.is_file():
-            return PictureFile(problem=("there is no such file beside the procedure", "check its name, capitals too"))
+            return PictureFile(problem=("there is no such file beside this source", "check its name, capitals too"))
         with open(path, "rb") as file:
-            head, weight = file.read(_PICTURE_HEAD), os.fstat(file.fileno()).st_size
+            data, weight = file.read(_MOST_OF_A_PICTURE + 1), os.fstat(file.fileno()).st_size
     except (OSError, RuntimeError, ValueError):
         return PictureFile(problem=("it cannot be opened", "check its name and rights"))
-    size = picture_size(head)
-    if size is None:
-        return PictureFile(weight=weight, problem=("it is no picture that can be shown", "save it as PNG, JPEG or WebP; a drawing (SVG) too"))
-    return PictureFile(*size, weight)
+    if len(data) > _MOST_OF_A_PICTURE:
+        return PictureFile(weight=weight, problem=(f"it is over {_MOST_OF_A_PICTURE // 1_000_000} MB", "save it smaller, 1,600 pixels across"))
+    if fault := picture_fault(data, name):
+        return PictureFile(weight=weight, problem=fault)
+    return PictureFile(*picture_size(data[:HEAD]), weight, sha256(data).hexdigest())

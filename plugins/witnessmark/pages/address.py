@@ -1,5 +1,7 @@
 """Where pages and the things on them stand. Addresses are relative to the site's root; no page knows its depth by heart."""
 
+from urllib.parse import quote
+
 from ..core.procedure import Procedure
 
 
@@ -36,6 +38,11 @@ def working_url(working: str) -> str:
 
 
 CAUTIONS_URL = "caution/"
+
+
+def picture_url(path: str) -> str:
+    """Of a picture by its path from the book: beside the pages of its machine, or among the assets where it is the shop's."""
+    return quote(path.removeprefix("procedures/") if path.startswith("procedures/") else f"assets/{path}")
 
 
 def step_anchor(step: str) -> str:

@@ -65,7 +65,7 @@ def _procedure(book: Book, procedure: Procedure, derived: Derived, codes) -> dic
         "needs": {
             "presses": [{"press": n.press, "gauge": n.gauge} for n in procedure.needs.presses],
             **{name: [{"sort": n.sort, "name": n.name, "number": n.number, "count": n.count, "one use": n.one_use,
-                       "fate": n.fate, "adapter": n.adapter} for n in getattr(procedure.needs, name)]
+                       "fate": n.fate, "adapter": n.adapter, "picture": n.picture and {"file": n.picture.file, "shows": n.picture.shows}} for n in getattr(procedure.needs, name)]
                for name in ("tools", "supplies", "parts")}},
         "specs": [_spec(book, spec, derived) for spec in procedure.specs.values()],
         "worked": [_worked(run) for _, runs in derived.worked.items() for run in runs],

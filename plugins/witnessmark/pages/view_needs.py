@@ -3,11 +3,13 @@
 from typing import NamedTuple
 
 from ..core.book import Book
+from ..core.every_picture import picture_of_need
 from ..core.procedure import Need, Procedure
 from . import words
 from .address import press_url
 from .fill_template import Markup
 from .prose import Prose
+from .view_picture import PictureView, picture_view
 from .view_spec import wrench_text
 
 
@@ -19,6 +21,7 @@ class NeedView(NamedTuple):
     quantity: str
     about: tuple[str, ...]
     note: Markup | None
+    picture: PictureView | None
 
 
 class NeedList(NamedTuple):
@@ -30,7 +33,7 @@ def need_lists(book: Book, procedure: Procedure, prose: Prose, root: str) -> tup
     needs = procedure.needs
     presses = tuple(_press(book, need, root) for need in needs.presses or ())
     return (NeedList(words.NEED["presses"], presses),
-            *(NeedList(words.NEED[name], tuple(_need(book, need, prose) for need in getattr(needs, name) or ()))
+            *(NeedList(words.NEED[name], tuple(_need(book, need, prose, root) for need in getattr(needs, name) or ()))
               for name in ("tools", "supplies", "parts")))
 
 
@@ -38,13 +41,14 @@ def _press(book: Book, need, root: str) -> NeedView:
     press = book.presses.get(need.press)
     gauge = press.gauges.get(need.gauge) if press else None
     return NeedView(press.title if press else need.press, root + press_url(need.press), "",
-                    (gauge.title if gauge else need.gauge,), None)
+                    (gauge.title if gauge else need.gauge,), None, None)
 
 
-def _need(book: Book, need: Need, prose: Prose) -> NeedView:
+def _need(book: Book, need: Need, prose: Prose, root: str) -> NeedView:
     about = [text for text in (need.number, words.FATE.get(need.fate or ""),
                                words.ONE_USE if need.one_use and need.fate != "one-use" else None) if text]
-    return NeedView(_name(book, need), "", need.count or "", tuple(about), prose(need.note))
+    return NeedView(_name(book, need), "", need.count or "", tuple(about), prose(need.note),
+                    picture_view(book, picture_of_need(book, need), root))
 
 
 def _name(book: Book, need: Need) -> str:

@@ -1,16 +1,15 @@
 """Steps ready to print, for the page (all variants) or for a sheet (one)."""
 
 from typing import NamedTuple
-from urllib.parse import quote
 
-from ..core.picture import PictureFile, picture_path
-from ..core.procedure import LooseEnd, Picture, Procedure, Record, Step
+from ..core.procedure import LooseEnd, Procedure, Record, Step
 from . import words
-from .address import machine_url, procedure_url, step_anchor
+from .address import procedure_url, step_anchor
 from .fill_template import Markup
 from .lookup import FigureView, Lookup
 from .prose import Prose
 from .view_caution import CautionView, caution_views
+from .view_picture import PictureView, picture_view
 from .view_spec import role_word
 
 
@@ -41,15 +40,6 @@ class LooseView(NamedTuple):
     places: tuple[str, ...]
     closes_in: Target | None
     tag: str
-
-
-class PictureView(NamedTuple):
-    """`width` and `height` keep its room on the page before it has come; 0 where they are not known."""
-
-    src: str
-    shows: str
-    width: int
-    height: int
 
 
 class StepView(NamedTuple):
@@ -107,16 +97,9 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
         _targets(lookup, step.go_to, prose, root), caution_views(lookup.book, step.cautions),
         machine.places.get(group, ()), group, step.at or "", ", ".join(selector.text for selector in step.only),
         tuple(map(str, step.acts)), step.opens_up, tuple(_record(lookup, record, step, prose, root) for record in step.records),
-        _picture(lookup, step.picture, root), prose(step.hold_point),
+        picture_view(lookup.book, step.picture, root), prose(step.hold_point),
         tuple(loose_view(lookup, loose, prose, root) for loose in step.leaves),
         tuple(_closed(lookup, name, prose) for name in step.closes), step.second_person, prose(step.note))
-
-
-def _picture(lookup: Lookup, picture: Picture | None, root: str) -> PictureView | None:
-    if picture is None:
-        return None
-    known = lookup.book.pictures.get(picture_path(lookup.machine.id, picture)) or PictureFile()
-    return PictureView(root + quote(machine_url(lookup.machine.id) + picture.file), picture.shows, known.width, known.height)
 
 
 def target(procedure: Procedure, name: str, root: str) -> Target:
