@@ -4,6 +4,7 @@ import math
 import random
 
 import pytest
+from witnessmark.core.kinds import KINDS
 from witnessmark.core.units import units_of
 from witnessmark.workings.explain import outcome_lines
 from witnessmark.workings.read_inputs import run
@@ -12,6 +13,7 @@ from witnessmark.workings.registry import WORKINGS
 WILD = {
     "none": ("",),
     "choice": ("",),
+    "position": ("0 by 0 in", "3.5 by 4 mm", "3.5 by 4 in", "0.0000001 by 0 in", "9999999 in by 3 m", "-4 by 99999999 ft"),
     "count": ("0", "1", "7", "100000", "9" * 40),
     "turns": ("0.001 turns", "1 turns", "6.5 turns", "0 turns", "9" * 60 + " turns"),
 }
@@ -33,7 +35,7 @@ def test_wild_inputs_get_an_answer_in_words(working):
         texts = dict(working.example.inputs)
         for declared in working.inputs:
             if chance.random() < 0.4 and declared.kind not in ("thread", "grade"):
-                units = [unit.symbol for unit in units_of(declared.kind)] if declared.kind != "choice" else [""]
+                units = [unit.symbol for unit in units_of(declared.kind)] if declared.kind in KINDS else [""]
                 texts[declared.name] = chance.choice(wild_texts(declared, chance.choice(units)))
             elif not declared.required and chance.random() < 0.2:
                 texts.pop(declared.name, None)

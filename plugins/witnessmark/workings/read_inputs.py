@@ -16,7 +16,7 @@ from ..core.working import MEASURED, Details, Given, Input, Outcome, Value, Work
 from .chart import chart, expected
 from .shelf import PUBLISHED, Shelf, from_shelf
 
-NO_QUANTITY = ("thread", "choice", "grade")
+NO_QUANTITY = ("thread", "choice", "grade", "position")
 #: A result of one of these kinds may be given where another of the same set is asked for. A radius is never a diameter.
 _ALIKE = ({"press force", "force"}, {"pressure", "stress"}, {"torque", "rolling drag"}, {"length", "clearance", "interference"},
           {"length", "diameter"}, {"length", "radius"}, {"gear ratio", "share", "friction"})
@@ -92,6 +92,8 @@ def read_given(declared: Input, text: str) -> Given | Problem:
     if declared.kind == "thread":
         thread = read_thread(text)
         return Given(text, thread=thread) if isinstance(thread, Thread) else thread
+    if declared.kind == "position":
+        return _position(text)
     if declared.kind == "choice" and text not in declared.choices:
         return Problem(f"'{text}' is no choice here", f"write {' or '.join(declared.choices)}")
     if declared.kind in NO_QUANTITY:
@@ -129,6 +131,18 @@ def _band(declared: Input, text: str, parts: list[str]) -> Given | Problem:
     if None in (low, likely, high) or not low <= likely <= high:
         return Problem(f"'{text}' does not rise", "write low / likely / high, such as 0.12 / 0.15 / 0.20")
     return _positive(declared, Given(text, low, likely, high, last))
+
+
+def _position(text: str) -> Given | Problem:
+    """'3.5 by 4 in': across, then down, from any corner; the unit may stand once, after the second."""
+    across, by, down = text.strip().partition(" by ")
+    second = read_quantity(down, "length")
+    first = read_quantity(across, "length")
+    if isinstance(second, Quantity) and not isinstance(first, Quantity):
+        first = read_quantity(f"{across} {second.unit.symbol}", "length")
+    if not by or not isinstance(first, Quantity) or not isinstance(second, Quantity) or {first.form, second.form} != {"exact"}:
+        return Problem(f"'{text}' is no position", "write how far across and how far down, such as 3.5 by 4 in")
+    return Given(text, several=tuple(Given(each.text, each.si_low, each.si_low, each.si_low, each) for each in (first, second)))
 
 
 def _several(declared: Input, text: str) -> Given | Problem:

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    castle_nut, press_card, run_out, spring_test, springs, taper_grip, tightening_torque, timing_arc,
+    castle_nut, press_card, rolling_drag, run_out, spring_test, springs, taper_grip, tightening_order, tightening_torque, timing_arc,
     wrench_adapter,
 )
 
@@ -18,4 +18,6 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     run_out.RUN_OUT,
     run_out.FACE,
     timing_arc.WORKING,
+    rolling_drag.WORKING,
+    tightening_order.WORKING,
 )}
