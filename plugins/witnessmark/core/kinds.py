@@ -32,7 +32,8 @@ KINDS: dict[str, Kind] = {kind.name: kind for kind in (
     Kind("energy", "J"),
     Kind("length", "m", signed=True),
     Kind("clearance", "m", signed=True),
-    Kind("interference", "m", signed=True),
+    Kind("interference", "m", signed=True),    # on diameter
+    Kind("interference per side", "m", signed=True),
     Kind("radius", "m"),
     Kind("diameter", "m"),
     Kind("taper", "1", ratio=True),            # diameter per length, so 1:12 is 1/12
@@ -54,6 +55,7 @@ KINDS: dict[str, Kind] = {kind.name: kind for kind in (
     Kind("spring rate", "N/m"),
     Kind("gear ratio", "1", ratio=True),
     Kind("friction", "1"),
+    Kind("factor", "1"),                       # a plain number: Poisson's ratio, a stress concentration
     Kind("share", "1"),
     Kind("expansion", "1/K"),
     Kind("thread", ""),                        # read by core/thread.py, never a quantity

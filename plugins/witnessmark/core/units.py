@@ -63,8 +63,8 @@ def _base_magnitude(value: int, name: str) -> Fraction:
 
 FORCES = "press force, force"
 TORQUES = "torque, rolling drag"
-LENGTHS = "length, clearance, interference, radius, diameter"
-PLAIN = "taper, gear ratio, friction, count"
+LENGTHS = "length, clearance, interference, interference per side, radius, diameter"
+PLAIN = "taper, gear ratio, friction, factor, count"
 
 # symbol | kinds | size | system | other spellings. In a spelling a space, dash, dot or · stand for each other,
 # `per` for /, 2 for ². The first units of a kind are the ones offered in a mend.

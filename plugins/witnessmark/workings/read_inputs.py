@@ -20,6 +20,8 @@ NO_QUANTITY = ("thread", "choice", "grade", "position")
 #: A result of one of these kinds may be given where another of the same set is asked for. A radius is never a diameter.
 _ALIKE = ({"press force", "force"}, {"pressure", "stress"}, {"torque", "rolling drag"}, {"length", "clearance", "interference"},
           {"length", "diameter"}, {"length", "radius"}, {"gear ratio", "share", "friction"})
+#: In SI; beyond it, and under one over it, nothing is measured in a shop.
+_FAR = 1e15
 
 
 def given_inputs(working: Working, texts: Mapping[str, str | Given]) -> tuple[dict[str, Given], list[Problem]]:
@@ -178,6 +180,8 @@ def _fitting(declared: Input, given: Given) -> Given | Problem:
 
 def _positive(declared: Input, given: Given) -> Given | Problem:
     """Most of what is measured is over zero; an angle and an accuracy may be nothing, and where it says so anything."""
+    if any(end and not 1 / _FAR < abs(end) < _FAR for end in (given.low, given.high)):
+        return Problem(f"'{given.text}' is beyond anything measured", f"check the figure and its unit: {declared.doc}")
     least_is_zero = declared.sign == "zero or over" or declared.kind in ("angle", "share")
     if declared.sign == "signed" or given.low > 0 or (least_is_zero and given.low >= 0):
         return given

@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    castle_nut, press_card, rolling_drag, run_out, spring_test, springs, taper_grip, tightening_order, tightening_torque, timing_arc,
-    wrench_adapter,
+    castle_nut, press_card, rolling_drag, run_out, spring_test, springs, taper_advance, taper_grip,
+    tightening_order, tightening_torque, timing_arc, wrench_adapter,
 )
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
@@ -12,6 +12,7 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     press_card.WORKING,
     tightening_torque.WORKING,
     taper_grip.WORKING,
+    taper_advance.WORKING,
     spring_test.WORKING,
     springs.WORKING,
     wrench_adapter.WORKING,
