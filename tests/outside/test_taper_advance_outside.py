@@ -1,4 +1,4 @@
-"""Taper advance against published drive-up tables, a published treatment of taper fits, and a second way of computing it."""
+"""Taper advance against a published drive-up table, published designs of a cone connection, and a second way of computing it."""
 
 import math
 
@@ -45,15 +45,23 @@ def test_published_drive_up_from_the_reduction_of_clearance(over, upto, reductio
     assert 12 < on_12 / reduction < 20
 
 
-@pytest.mark.parametrize(("half_angle", "friction", "over_one"), [(1.5, 0.3, False), (5.0, 0.2, False), (9.0, 0.3, False)])
-def test_push_off_over_press_force_as_published_for_taper_fits(half_angle, friction, over_one):
-    """Bozkaya and Müftü, 'Efficiency considerations for the purely tapered interference fit' (2003): pull-out over insertion
-    force (mu cos a - sin a) / (mu cos a + sin a) with one friction. T/2 = tan a is exact here."""
-    a = math.radians(half_angle)
-    published = (friction * math.cos(a) - math.sin(a)) / (friction * math.cos(a) + math.sin(a))
-    fit = Taper(Pair(0.0035, 0.006, 0.0, *STEEL, *STEEL), 2 * math.tan(a), 0.004).fit(1000, friction)
-    assert fit.off / 1000 == pytest.approx(published, rel=1e-12)
-    assert (fit.off > 1000) is over_one
+CONES = [  # 1 in, mean and hub diameter, length, area; axial friction; pressure, normal force, give of shaft and hub, interference
+    (50, 51.5, 94, 40, 6472, 112.5, 728.1, 3.333, 10.278, 79), (10, 57.3, 120, 45, 8111, 26.9, 218.178, 3.333, 9.011, 19)]
+
+
+@pytest.mark.parametrize(("cone", "diameter", "outside", "length", "area", "pressure", "normal", "shaft", "hub", "interference"), CONES)
+def test_published_designs_of_a_cone_connection(cone, diameter, outside, length, area, pressure, normal, shaft, hub, interference):
+    """Two designs of a cone connection after DIN 7190 as a calculation report prints them (the first is the worked example of
+    Niemann, Winter, Höhn: Maschinenelemente I, 4th edition): mm, mm², N/mm², kN, µm²/N, µm; E 210 GPa and 0.3 throughout.
+    Tolerance: half the last figure printed; the report works on with d / D and the mean diameter as it prints them (0.1 %)."""
+    pair = Pair(diameter / 1000, outside / 1000, 0.0, 210e9, 0.3, 210e9, 0.3)
+    assert (pair.shaft_ratio - 0.3) / 210e9 * 1e12 == pytest.approx(shaft, abs=0.0005)
+    assert (pair.hub_ratio + 0.3) / 210e9 * 1e12 == pytest.approx(hub, rel=1e-3)
+    force = pressure * 1e6 * math.pi * pair.diameter * length / 1000 * (0.110 + 1 / (2 * cone))
+    fit = Taper(pair, 1 / cone, length / 1000).fit(force, 0.110)
+    assert fit.pressure * area * 1e-6 == pytest.approx(normal * 1000, rel=2e-3)
+    assert fit.interference * 1e6 == pytest.approx(interference, abs=0.5)
+    assert fit.advance == pytest.approx(cone * fit.interference, rel=1e-12)
 
 
 def test_against_a_boundary_value_solution_of_both_rings():
