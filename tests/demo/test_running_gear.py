@@ -278,3 +278,15 @@ def test_1604_has_one_nut_and_two_advances(book, hub, advance):
     assert (shown["torque"].split(" (")[0], shown["setting"].split(" (")[0]) == ("460 lbf·ft", "420 lbf·ft")
     assert {figure["as written"] for figure in spec_of(book, "flycrank-press-on/advance")["figures"]
             if (figure["for"]["locomotive"], figure["for"]["fly-crank"]) == ("24-B", hub)} == {advance}
+
+
+def test_a_step_for_one_variant_says_nothing_of_the_others(site):
+    page = next(page.html for page in site.pages if page.url.rstrip("/").endswith("strip-and-as-found"))
+    step = page.partition('id="step-measure-jackshaft-movement"')[2].partition('id="step-feel-jackshaft-movement"')[0]
+    assert "0.010 to 0.018 in" in step and "no figure" not in step and "24-B" not in step
+
+
+def test_a_remedy_in_another_procedure_is_named_by_number_and_title(site):
+    sheet = str(site.files["type-24/strip-and-as-found/sheet/24-B/index.html"])
+    assert "step 2 of Fit axleboxes, springs and horn keeps" in sheet
+    assert "shim-horn-liners" not in sheet

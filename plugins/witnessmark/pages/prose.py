@@ -20,10 +20,18 @@ def _escaped(text: str) -> Markup:
 
 
 class Prose:
-    """Turns the sentences of one procedure into markup. `linked` makes figures links to where they are explained."""
+    """Turns the sentences of one procedure into markup. `linked` makes figures links to where they are explained;
+    `only` are the variants that a step is for, where it is not for all."""
 
-    def __init__(self, lookup: Lookup, linked: bool, variant: str | None = None):
-        self.lookup, self.linked, self.variant = lookup, linked, variant
+    def __init__(self, lookup: Lookup, linked: bool, variant: str | None = None, only: frozenset[str] = frozenset()):
+        self.lookup, self.linked, self.variant, self.only = lookup, linked, variant, only
+
+    def for_only(self, variants: frozenset[str]) -> "Prose":
+        return Prose(self.lookup, self.linked, self.variant, variants)
+
+    def narrowed(self, cases: tuple) -> tuple:
+        """A step for some variants says nothing of the others."""
+        return tuple(told for told in cases if self.only & set(told.variants.split())) or cases
 
     def __call__(self, sentence: Sentence | None) -> Markup | None:
         if sentence is None:
@@ -41,7 +49,7 @@ class Prose:
         if isinstance(piece, Emphasis):
             return _EM.format(piece.text)
         view = self.lookup.reference(piece, self.variant)
-        return part("figure")(view, self.linked) if view else _escaped(f"{{{piece}}}")
+        return part("figure")(view._replace(cases=self.narrowed(view.cases)), self.linked) if view else _escaped(f"{{{piece}}}")
 
 
 def plain(sentence: Sentence | None) -> Markup | None:

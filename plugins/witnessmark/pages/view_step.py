@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from ..core.procedure import LooseEnd, Procedure, Record, Step
+from ..core.procedure import LooseEnd, Record, Step
 from . import words
 from .address import procedure_url, step_anchor
 from .fill_template import Markup
@@ -90,8 +90,10 @@ def _step(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
 
 
 def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> StepView:
-    machine, procedure = lookup.machine, lookup.procedure
+    machine = lookup.machine
     group = step.each or ""
+    if step.only:
+        prose = prose.for_only(frozenset(v for v, each in machine.main.variants.items() if step.done_on(v, each.serials)))
     return StepView(
         step.id, step_anchor(step.id), step.was, number, prose(step.do), prose(step.check), prose(step.if_outside),
         _targets(lookup, step.go_to, prose, root), caution_views(lookup.book, step.cautions),
@@ -102,13 +104,16 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
         tuple(_closed(lookup, name, prose) for name in step.closes), step.second_person, prose(step.note))
 
 
-def target(procedure: Procedure, name: str, root: str) -> Target:
-    """`clean` or `final-drive-build#shim`: a step of this procedure or of another one of the machine."""
+def target(lookup: Lookup, name: str, root: str) -> Target:
+    """`clean` or `final-drive-build#shim`: a step of this procedure or of another one of the machine, by the number and
+    title that stand on its sheet."""
     owner, _, step = name.rpartition("#")
-    if owner and owner != procedure.id:
-        return Target(f"{owner}, {step}", f"{root}{procedure_url(procedure.machine, owner)}#{step_anchor(step)}")
-    number = next((str(n) for n, known in enumerate(procedure.steps, 1) if known.id == step), step)
-    return Target(f"{words.STEP} {number}", f"#{step_anchor(step)}")
+    home = lookup.procedure
+    there = lookup.book.procedures.get((home.machine, owner), home) if owner else home
+    number = next((str(n) for n, known in enumerate(there.steps, 1) if known.id == step), step)
+    if there is home:
+        return Target(f"{words.STEP} {number}", f"#{step_anchor(step)}")
+    return Target(f"{words.STEP} {number} {words.OF} {there.title}", f"{root}{procedure_url(home.machine, owner)}#{step_anchor(step)}")
 
 
 def _targets(lookup: Lookup, names: tuple[str, ...], prose: Prose, root: str) -> tuple[Target, ...]:
@@ -117,7 +122,7 @@ def _targets(lookup: Lookup, names: tuple[str, ...], prose: Prose, root: str) ->
     left_out = {step.id for step in lookup.procedure.steps
                 if variant and not step.done_on(variant, lookup.machine.main.variants[variant].serials)}
     there = tuple(name for name in names if name not in left_out) or names
-    return tuple(target(lookup.procedure, name, root) for name in there)
+    return tuple(target(lookup, name, root) for name in there)
 
 
 def _record(lookup: Lookup, record: Record, step: Step, prose: Prose, root: str) -> RecordView:
@@ -138,7 +143,7 @@ def _wanted(lookup: Lookup, record: Record, prose: Prose) -> tuple[tuple[str, Fi
         variant = prose.variant if prose.variant in home.variants else None
         return tuple((role_word(figure.role, cases), FigureView(spec.id, figure.role, " ".join(figure.was), "", cases))
                      for figure in spec.figures if figure.in_force() or figure.in_doubt
-                     if (cases := tuple(told for told in home.cases(spec, figure, variant) if told.value.state != "none")))
+                     if (cases := prose.narrowed(tuple(told for told in home.cases(spec, figure, variant) if told.value.state != "none"))))
     view = lookup.reference(reference, prose.variant)
     return ((role_word(view.role, view.cases) if view.role in words.ROLE else "", view),) if view else ()
 
