@@ -3,8 +3,9 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    castle_nut, press_card, rolling_drag, run_out, spring_test, springs, taper_advance, taper_grip,
-    tightening_order, tightening_torque, timing_arc, wrench_adapter,
+    adhesion, belt_and_chain_words, castle_nut, counts, drip, gearing, lifting, press_card, rolling_drag,
+    run_out, spring_test, springs, taper_advance, taper_grip, tightening_order, tightening_torque, timing_arc,
+    volumes, wrench_adapter,
 )
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
@@ -21,4 +22,17 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     timing_arc.WORKING,
     rolling_drag.WORKING,
     tightening_order.WORKING,
+    gearing.RATIO,
+    gearing.SPEED,
+    adhesion.WORKING,
+    volumes.WORKING,
+    drip.DRIP,
+    drip.WICK,
+    counts.WORKING,
+    lifting.WEIGHT,
+    lifting.SLINGS,
+    belt_and_chain_words.BELT,
+    belt_and_chain_words.SAG,
+    belt_and_chain_words.WEAR,
+    belt_and_chain_words.LENGTH,
 )}
