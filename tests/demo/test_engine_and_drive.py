@@ -232,3 +232,19 @@ def test_the_road_speeds_are_those_of_the_machine(book):
         there, here = ({(figure["for"]["locomotive"], figure["as written"]) for spec in owner if spec["id"] == f"road-speed-{gear}"
                         for figure in spec["figures"]} for owner in (machine["figures"], procedure(book, "gear-change")["specs"]))
         assert there == here and here
+
+
+# sheet | step | places that have a blank on a 24-A; 24-B; 24-C
+BLANKS = """
+engine-bottom-end | choose-undersize | main 1, main 2, main 3, main 4; main 1, main 2, main 3, main 4; main 1, main 2, main 3, main 4, main 5
+engine-top-end | test-nozzles | cylinder 1, cylinder 2, cylinder 3; cylinder 1, cylinder 2, cylinder 3; cylinder 1, cylinder 2, cylinder 3, cylinder 4
+gear-change | gauge-forks | low; low, high; low, high
+"""
+
+
+@pytest.mark.parametrize("row", BLANKS.strip().splitlines())
+def test_a_sheet_has_a_blank_for_each_place_of_its_variant(site, row):
+    name, step, places = (cell.strip() for cell in row.split("|"))
+    for variant, wanted in by_variant(places).items():
+        there = site.files[f"type-24/{name}/sheet/{variant}/index.html"].partition(f'id="step-{step}"')[2].partition('class="block step"')[0]
+        assert ", ".join(re.findall(r'<span class="label">([^<]+)</span><span class="line">', there)) == wanted

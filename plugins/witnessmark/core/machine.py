@@ -1,6 +1,6 @@
 """A machine family: what carries a serial or can be swapped, its versions, its places."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import product
 from typing import Iterable, Iterator
@@ -37,7 +37,8 @@ class Carrier:
 
 @dataclass(frozen=True)
 class Machine:
-    """`carriers` in order, the machine itself first; `places` maps a group ("side") to its names in order."""
+    """`carriers` in order, the machine itself first; `places` maps a group ("side") to its names in order, and `only` one
+    of these, as (group, name), to the variants that have it where not all do."""
 
     id: str
     title: str
@@ -50,6 +51,7 @@ class Machine:
     hand_over: str | None
     defer: tuple[Sentence, ...]
     place: Place
+    only: dict[tuple[str, str], tuple[str, ...]] = field(default_factory=dict)
 
     @cached_property
     def main(self) -> Carrier:
@@ -59,6 +61,11 @@ class Machine:
     def serial_ranges(self) -> dict[tuple[str, str], Serials | None]:
         return {(carrier.id, variant.id): variant.serials
                 for carrier in self.carriers.values() for variant in carrier.variants.values()}
+
+    def places_on(self, group: str | None, variant: str | None) -> tuple[str, ...]:
+        """The places of a group that this variant has; with no variant all of them. Empty where there is no such group."""
+        names = self.places.get(group or "", ())
+        return names if variant is None else tuple(name for name in names if variant in self.only.get((group, name), (variant,)))
 
     def own(self, variant: str) -> dict[str, str]:
         """The combination of a machine none of whose carriers was ever swapped."""

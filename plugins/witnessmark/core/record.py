@@ -28,6 +28,7 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
     """Everything that is acted on for one procedure and variant, as plain data in a fixed order."""
     machine = book.machines[procedure.machine]
     combinations = derived.combinations[variant]
+    places = {group: machine.places_on(group, variant) for group in machine.places}
     serials = machine.main.variants[variant].serials
     return {
         "record": VERSION, "machine": machine.id, "procedure": procedure.id, "variant": variant,
@@ -41,7 +42,7 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
         "specs": [_spec(derived, spec, combinations) for spec in procedure.specs.values()],
         "worked": [_worked(run) for combination in combinations for (key, _), runs in derived.worked.items()
                    if key == combination for run in runs],
-        "steps": [_step(book, machine.places, step) for step in procedure.steps if step.done_on(variant, serials)],
+        "steps": [_step(book, places, step) for step in procedure.steps if step.done_on(variant, serials)],
     }
 
 

@@ -116,6 +116,7 @@ _OF = {
         "hand-over": "The procedure that ends the work.",
         "defer": "Whom this book defers to; printed on every sheet.",
     },
+    "a place": {"place": "Its name.", "only": "The variants that have it, where not all do."},
     "a carrier": {"told by": "How a variant is told: serial, or the dimension to measure.",
                   "variants": "Its variants, by id."},
     "a variant": {"serials": "1390 to 2215, from 2750 or up to 1389.", "measure": "The dimension that tells it."},

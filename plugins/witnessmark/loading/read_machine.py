@@ -1,5 +1,6 @@
 """Reads one machine family."""
 
+from ..core.finding import nearest
 from ..core.machine import Carrier, Machine, Variant
 from ..core.variation import read_serials
 from .read_spec import SPEC, read_spec
@@ -23,9 +24,10 @@ _VARIANT = Fields("a variant", {"title": Text(), "serials": _SerialsShape(), "me
                                 "summary": Says()})
 _CARRIER = Fields("a carrier", {"title": Text(), "told by": Text(), "variants": map_of(_VARIANT, name=Identifier(page=True))},
                   ("title", "told by", "variants"))
+_PLACE = Fields("a place", {"place": Text(), "only": ListOf(Text("a name"), single=True)}, ("place",), brief="place")
 MACHINE = Fields("a machine", {
     "title": Text(), "summary": Says(), "viewpoint": Says(), "serial plate": Says(), "carriers": map_of(_CARRIER),
-    "places": map_of(ListOf(Text()), name=Text()), "figures": map_of(SPEC), "hand-over": Identifier(),
+    "places": map_of(ListOf(_PLACE), name=Text()), "figures": map_of(SPEC), "hand-over": Identifier(),
     "defer": ListOf(Says(), single=True),
 }, ("title", "viewpoint", "carriers"))
 
@@ -47,8 +49,23 @@ def read_machine(name: str, node: Node, report: Report) -> Machine | None:
                if (spec := read_spec(key, value, main, report))}
     return Machine(
         name, record["title"], record.get("summary"), record["viewpoint"], record.get("serial plate"), carriers,
-        {key: value for key, (value, _) in record.get("places", {}).items()}, figures, record.get("hand-over"),
-        record.get("defer", ()), record.place)
+        {key: tuple(each["place"] for each in value if "place" in each) for key, (value, _) in record.get("places", {}).items()},
+        figures, record.get("hand-over"), record.get("defer", ()), record.place, _only(record, carriers[main], report))
+
+
+def _only(record: Record, carrier: Carrier, report: Report) -> dict[tuple[str, str], tuple[str, ...]]:
+    """Which variants of the machine itself have a place, for those places that not all of them have."""
+    only = {}
+    for group, (names, _) in record.get("places", {}).items():
+        for each in names:
+            if "only" not in each or "place" not in each:
+                continue
+            only[group, each["place"]] = each["only"]
+            for variant in each["only"]:
+                if variant not in carrier.variants:
+                    report.error(each.at("only"), "unknown-reference", f"there is no variant of the {carrier.title} '{variant}'",
+                                 nearest(variant, carrier.variants))
+    return only
 
 
 def _variants(record: Record) -> dict[str, Variant]:

@@ -51,6 +51,7 @@ def _machine(book: Book, machine, derived: Derived) -> dict:
             {"id": v.id, "serials": str(v.serials) if v.serials else None, "measure": v.measure and v.measure.typed()}
             for v in c.variants.values()]} for c in machine.carriers.values()],
         "places": {name: list(places) for name, places in machine.places.items()},
+        "places of some": [{"group": group, "place": name, "variants": list(variants)} for (group, name), variants in machine.only.items()],
         "figures": [_spec(book, spec, derived) for spec in machine.figures.values()],
     }
 

@@ -8,7 +8,7 @@ from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose, plain
 from .view_procedure import VariantView, variant_view
-from .view_spec import SpecView, spec_view
+from .view_spec import SpecView, place_words, spec_view
 from .view_step import Target
 
 
@@ -39,7 +39,7 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
                                  tuple(variant_view(lookup, variant, prose, root) for variant in carrier.variants.values()))
                      for carrier in machine.carriers.values())
     return MachineView(machine.id, machine.title, root + machine_url(machine.id), prose(machine.summary), prose(machine.viewpoint),
-                       prose(machine.serial_plate), carriers, tuple((group, ", ".join(names)) for group, names in machine.places.items()),
+                       prose(machine.serial_plate), carriers, tuple((group, ", ".join(place_words(machine, group, None))) for group in machine.places),
                        procedure_targets(lookup.index.order[machine.id], root),
                        tuple(spec_view(lookup, spec, prose, root) for spec in machine.figures.values()), prose.all(machine.defer))
 

@@ -102,7 +102,7 @@ def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str
         tuple(variant_view(lookup, machine.main.variants[v], prose, root, codes.get(v, "")) for v in procedure.variants if v in machine.main.variants),
         tuple(_procedure_target(lookup, name, root) for name in procedure.after),
         tuple(_shut(lookup, name, prose, root) for name in procedure.must_be_shut), prose.all(procedure.conditions),
-        places_text(lookup, procedure.each) if procedure.each else "", procedure.people, prose(procedure.skill),
+        places_text(lookup, procedure.each, prose.variant) if procedure.each else "", procedure.people, prose(procedure.skill),
         procedure.time.typed() if procedure.time else "", caution_views(book, procedure.cautions),
         need_lists(book, procedure, prose, root), tuple(spec_view(lookup, spec, prose, root) for spec in procedure.specs.values()),
         press_cards(lookup, root, prose.variant), torques(lookup, prose.variant), step_views(lookup, prose, root), prose.all(machine.defer),

@@ -42,7 +42,7 @@ def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> 
     footnotes = tuple(Footnote(conflict.id, conflict) for conflict in conflicts)
     mine = next(v for v in view.variants if v.id == variant)
     ready = sum(len(needs.lines) for needs in view.needs)
-    places = lookup.machine.places.get(lookup.procedure.each or "", ())
+    places = lookup.machine.places_on(lookup.procedure.each, variant)
     return SheetView(view, mine, code, places, ready + len(view.must_be_shut) + sum(step.boxes for step in view.steps), left,
                      f"{words.SHEET_LEFT}: " + "; ".join(loose.state.striptags().rstrip(".") for loose in left) if left else words.SHEET_NOTHING_LEFT,
                      skipped, footnotes, Target(view.title, "../../"))

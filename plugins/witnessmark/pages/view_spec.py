@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from ..core.book import Book
 from ..core.figure import Figure, Spec
+from ..core.machine import Machine
 from ..core.sentence import Reference
 from . import words
 from .cases import told_apart
@@ -103,7 +104,7 @@ def _details(lookup: Lookup, spec: Spec, variant: str | None):
     if spec.at_radius:
         yield words.AT_RADIUS, spec.at_radius.typed()
     if spec.places:
-        yield words.EACH, places_text(lookup, spec.places)
+        yield words.EACH, places_text(lookup, spec.places, variant)
     if spec.viewpoint:
         yield words.LEFT_RIGHT, spec.viewpoint
     if spec.wrench:
@@ -141,8 +142,15 @@ def wrench_text(book: Book, wrench: str, adapter: str | None) -> str:
     return f"{title} ({wrench}), {book.adapters[adapter].title if adapter in book.adapters else adapter}"
 
 
-def places_text(lookup: Lookup, group: str) -> str:
-    names = lookup.machine.places.get(group, ())
+def place_words(machine: Machine, group: str | None, variant: str | None) -> tuple[str, ...]:
+    """The places of a variant; for all variants together, one that not all have names those that do."""
+    names = machine.places_on(group, variant)
+    return names if variant else tuple(f"{name} ({', '.join(machine.only[group, name])})" if (group, name) in machine.only else name
+                                       for name in names)
+
+
+def places_text(lookup: Lookup, group: str, variant: str | None) -> str:
+    names = place_words(lookup.machine, group, variant)
     return f"{group}: {', '.join(names)}" if names else group
 
 

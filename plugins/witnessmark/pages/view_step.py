@@ -10,7 +10,7 @@ from .lookup import FigureView, Lookup
 from .prose import Prose
 from .view_caution import CautionView, caution_views
 from .view_picture import PictureView, picture_view
-from .view_spec import role_word
+from .view_spec import place_words, role_word
 
 
 class Target(NamedTuple):
@@ -97,7 +97,7 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
     return StepView(
         step.id, step_anchor(step.id), step.was, number, prose(step.do), prose(step.check), prose(step.if_outside),
         _targets(lookup, step.go_to, prose, root), caution_views(lookup.book, step.cautions),
-        machine.places.get(group, ()), group, step.at or "", ", ".join(selector.text for selector in step.only),
+        machine.places_on(group, prose.variant), group, step.at or "", ", ".join(selector.text for selector in step.only),
         tuple(map(str, step.acts)), step.opens_up, tuple(_record(lookup, record, step, prose, root) for record in step.records),
         picture_view(lookup.book, step.picture, root), prose(step.hold_point),
         tuple(loose_view(lookup, loose, prose, root) for loose in step.leaves),
@@ -126,7 +126,7 @@ def _targets(lookup: Lookup, names: tuple[str, ...], prose: Prose, root: str) ->
 
 
 def _record(lookup: Lookup, record: Record, step: Step, prose: Prose, root: str) -> RecordView:
-    places = lookup.machine.places.get(record.places or step.each or "", ())
+    places = place_words(lookup.machine, record.places or step.each, prose.variant)
     outside = record.if_outside
     return RecordView(record.label, places, _wanted(lookup, record, prose), prose(outside.above) if outside else None,
                       prose(outside.below) if outside else None,
@@ -154,7 +154,7 @@ def loose_view(lookup: Lookup, loose: LooseEnd, prose: Prose, root: str) -> Loos
         there = lookup.book.procedures.get((lookup.machine.id, loose.closes_in))
         closes_in = Target(there.title if there else loose.closes_in, root + procedure_url(lookup.machine.id, loose.closes_in))
     return LooseView(loose.id, prose(loose.state), prose(loose.because), prose(loose.if_forgotten),
-                     tuple(map(str, loose.never_while_open)), lookup.machine.places.get(loose.each or "", ()), closes_in, loose.tag or "")
+                     tuple(map(str, loose.never_while_open)), lookup.machine.places_on(loose.each, prose.variant), closes_in, loose.tag or "")
 
 
 def _closed(lookup: Lookup, name: str, prose: Prose) -> Markup | str:
