@@ -290,3 +290,10 @@ def test_a_remedy_in_another_procedure_is_named_by_number_and_title(site):
     sheet = str(site.files["type-24/strip-and-as-found/sheet/24-B/index.html"])
     assert "step 2 of Fit axleboxes, springs and horn keeps" in sheet
     assert "shim-horn-liners" not in sheet
+
+
+@pytest.mark.parametrize("variant, blanks", [("24-A", 3), ("24-B", 3), ("24-C", 4)])
+def test_no_bore_is_asked_for_of_a_cylinder_that_is_not_there(site, variant, blanks):
+    sheet = str(site.files[f"type-24/clean-measure-decide/sheet/{variant}/index.html"])
+    assert [f"cylinder {number}" in sheet for number in (1, 2, 3, 4)] == [number <= blanks for number in (1, 2, 3, 4)]
+    assert ("main 5" in sheet) == (variant == "24-C")
