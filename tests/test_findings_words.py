@@ -26,9 +26,9 @@ CASES = [
      "33:9", "CF-9, which is about drum/press"),
     ("no-press-will-do", "presses: [{press: P20, gauge: main}]", "presses: none", "14:5", "no press is among the needs"),
     ("step-for-nobody", "  - id: press\n", "  - id: press\n    only: [erly]\n", "56:12", "did you mean 'early'?"),
-    ("html-not-read", "label: Valve gap", "label: <b>Valve</b> gap", "34:5", "HTML is not read here"),
-    ("html-not-read", "title: Press the drum", "title: <script>alert(1)</script>", "1:1", "'<script>' stands here"),
-    ("outside-link", "item: lock plate", "item: 'data:text/html,x'", "11:7", "'data:' is no address"),
+    ("html-not-read", "label: Valve gap", "label: <b>Valve</b> gap", "34:12", "HTML is not read here"),
+    ("html-not-read", "title: Press the drum", "title: <script>alert(1)</script>", "1:8", "'<script>' stands here"),
+    ("outside-link", "item: lock plate", "item: 'data:text/html,x'", "11:15", "'data:' is no address"),
     ("checked-against", "against: 6 short ton", "against: not known yet", "29:5", "not yet checked against the floor, which is 6 short ton"),
     ("two-in-force", "    is: 55 lbf·ft\n    source: shop p. 3",
      "    figures:\n      - {role: target, is: 55 lbf·ft, source: shop}\n      - {role: target, is: 50 lbf·ft, source: chart}",
@@ -48,10 +48,10 @@ CASES = [
     ("conversion-by-hand", "It squeals.", "At 1,100 to 1,200 lbf·ft (1491 to 1627 N·m) it squeals.", "71:11", "one figure in two units"),
     ("checked-against", "against: 6 short ton", "against: 7 short ton", "29:5", "was checked against 7 short ton, the floor is now 6 short ton"),
     ("checked-against", "    must not out-pull: press.floor\n", "", "28:5", "but not said which"),
-    ("outside-link", "Kept clean.", "'See javascript:alert(1).'", "67:11", "'javascript:' is no address"),
-    ("outside-link", "It squeals.", "See ftp://files.example/x.", "71:11", "'ftp:' is no address"),
-    ("html-not-read", "Kept clean.", "Kept <b>clean</b>.", "67:11", "HTML is not read here"),
-    ("html-not-read", "Kept clean.", "See [the plan](https://plan.example).", "67:11", "a Markdown link"),
+    ("outside-link", "Kept clean.", "'See javascript:alert(1).'", "67:16", "'javascript:' is no address"),
+    ("outside-link", "It squeals.", "See ftp://files.example/x.", "71:15", "'ftp:' is no address"),
+    ("html-not-read", "Kept clean.", "Kept <b>clean</b>.", "67:16", "HTML is not read here"),
+    ("html-not-read", "Kept clean.", "See [the plan](https://plan.example).", "67:15", "a Markdown link"),
 ]
 
 #: Words that look like a slip and are none.

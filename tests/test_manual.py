@@ -16,7 +16,7 @@ from witnessmark.workings.derive import derive_book
 
 HOUSE = Path(__file__).parent.parent / "plugins" / "witnessmark"
 LESSONS = {**of_reading.MANUAL, **of_working_out.MANUAL}
-IN_WORDS = {"deceiving-sign", "unreadable"}           # no example can be shown; tests of hostile files hold these rules
+IN_WORDS = {"deceiving-sign", "unreadable", "stray-file"}           # no example can be shown; tests of hostile files hold these rules
 PATH = "procedures/hoist/drum.yaml"
 
 # The smallest book, with a floor that is worked out.

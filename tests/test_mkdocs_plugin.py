@@ -21,12 +21,12 @@ plugins: [witnessmark]
 ENVIRONMENT = {"NO_MKDOCS_2_WARNING": "1", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8", "PYTHONPATH": os.pathsep.join(sys.path)}
 
 
-def build(folder: Path, procedure: str = PROCEDURE, *flags: str, **changed: str) -> subprocess.CompletedProcess:
+def build(folder: Path, procedure: str = PROCEDURE, *flags: str, config: str = "", **changed: str) -> subprocess.CompletedProcess:
     for file in sources(procedure, **changed):
         path = folder / file.path
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(file.text, encoding="utf-8")
-    (folder / "mkdocs.yml").write_text(CONFIG)
+    (folder / "mkdocs.yml").write_text(CONFIG + config)
     return subprocess.run([sys.executable, "-m", "mkdocs", "build", *flags], cwd=folder, capture_output=True, text=True,
                           env=ENVIRONMENT)
 

@@ -127,8 +127,12 @@ def test_a_link_in_place_of_a_picture_is_refused(tmp_path, leads_to, says):
 def test_a_link_that_leaves_the_book_is_refused_though_no_step_names_it(tmp_path):
     """The host copies whatever lies beside a procedure."""
     (tmp_path / "secret.txt").write_text("secret")
-    folder = book(tmp_path / "book", "{file: cup.png, shows: The cup.}", {"cup.png": png(3, 3)})
-    os.symlink("cup.png", folder / "procedures/hoist/inside.png")
+    folder = book(tmp_path / "book", "{file: inside.png, shows: The cup.}", {"cup.txt": png(3, 3)})
+    os.symlink("cup.txt", folder / "procedures/hoist/inside.png")
+    assert [finding.rule for finding in check(folder).findings] == ["stray-file"]
+    (folder / "procedures/hoist/cup.txt").rename(folder / "site_data/cup.txt")
+    (folder / "procedures/hoist/inside.png").unlink()
+    os.symlink("../../site_data/cup.txt", folder / "procedures/hoist/inside.png")
     assert check(folder).findings == ()
     os.symlink("../../../secret.txt", folder / "procedures/hoist/notes.txt")
     lines = [finding.line() for finding in check(folder).findings]

@@ -8,13 +8,13 @@ from .core.book import Book
 from .core.derived import Derived
 from .core.every_picture import pictures_of_book
 from .core.finding import ERROR, Finding
-from .core.picture import PictureFile
 from .core.record import fingerprint, sheet_record
 from .core.resting import Resting
 from .core.working import Outcome
 from .loading.load_book import FOLDERS, UNREAD, load_book
 from .loading.source_schemas import schema_files
-from .loading.source_files import picture_file, yaml_sources
+from .loading.source_files import beside_sources, picture_file, yaml_sources
+from .loading.stray_files import pictures_of_pages, stray_findings
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
@@ -51,7 +51,11 @@ def check(folder: Path) -> Checked:
 
 def _check(folder: Path) -> Checked:
     book, findings = load_book(yaml_sources(folder, FOLDERS))
-    book.pictures.update(_pictures(folder, book))
+    pages, others = beside_sources(folder)
+    by_page = pictures_of_pages(pages)
+    named = {picture.path for picture in pictures_of_book(book)} | by_page.intersection(others)
+    book.pictures.update({path: picture_file(folder, path) for path in sorted(named)})
+    findings += stray_findings(pages, others, by_page, book.pictures)
     derived, worked_findings = derive_book(book)
     slips = {finding for finding in findings if finding.rule != "unknown-reference"}
     others = {*findings, *worked_findings, *check_book(book, derived)} - slips
@@ -59,10 +63,6 @@ def _check(folder: Path) -> Checked:
     # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
     told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
     return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told))
-
-
-def _pictures(folder: Path, book: Book) -> dict[str, PictureFile]:
-    return {path: picture_file(folder, path) for path in sorted({picture.path for picture in pictures_of_book(book)})}
 
 
 def codes(checked: Checked) -> dict[tuple[str, str, str], str]:

@@ -1,7 +1,8 @@
 """The MkDocs plugin: a few hooks around build.py. The only module that knows MkDocs."""
 
 import os
-from html import escape
+import re
+from html import escape, unescape
 from pathlib import Path
 from urllib.parse import unquote
 
@@ -16,6 +17,7 @@ from .build import Checked, check, render
 from .core.finding import ERROR
 from .pages.address import picture_url
 from .pages.notice import with_notice
+from .pages.plain_html import plain_html
 from .pages.site import SitePages
 
 _log = get_plugin_logger("witnessmark")
@@ -50,7 +52,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         site = self._site(checked, config)
         self._pages = {}
         for file in list(files):
-            if file.src_uri.endswith((".yaml", ".yml")):
+            if file.src_dir == config.docs_dir and not _may_stand(folder, file, checked):
                 files.remove(file)
         own_home = files.get_file_from_path("index.md") is not None
         for page in site.pages:
@@ -66,6 +68,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
                 files.append(File.generated(config, unquote(picture_url(path)), abs_src_path=str(folder / path)))
         for name, content in site.files.items():
             files.append(File.generated(config, name, content=content))
+        _keep_addresses(files, config)
         return files
 
     def _site(self, checked: Checked, config) -> SitePages:
@@ -89,12 +92,13 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             return None
         head = min(pages, key=lambda page: len(page.file.src_uri))
         ours = self._pages.get(head.file.src_uri)
-        title = ours.title if ours and ours.url else item.title or head.title or "Home"
+        title = ours.title if ours and ours.url else unescape(item.title or head.title or "Home")
         return title, head.url or "."
 
     def on_page_markdown(self, markdown: str, *, page, config, files):
         ours = self._pages.get(page.file.src_uri)
         if ours is None:
+            page.meta = {key: _for_host(page.meta[key]) for key in ("title", "description") if isinstance(page.meta.get(key), str)}
             return markdown
         page.meta = {"title": _for_host(ours.title), "description": _for_host(ours.description)}
         return ""
@@ -102,7 +106,9 @@ class WitnessmarkPlugin(BasePlugin[Options]):
     def on_page_content(self, html: str, *, page, config, files) -> str:
         ours = self._pages.get(page.file.src_uri)
         if ours is None:
-            return html
+            page.title = _for_host(unescape(page.title or ""))
+            _plain_contents(page.toc)
+            return plain_html(html)
         page.toc = _contents(ours)
         return ours.html
 
@@ -112,6 +118,24 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if (folder / "site_data").is_dir():
             server.watch(str(folder / "site_data"))
         return server
+
+
+def _may_stand(folder: Path, file: File, checked: Checked) -> bool:
+    """Pages written by hand, and pictures that a source names: nothing else of what lies beside the sources is copied."""
+    at = Path(file.abs_src_path).resolve()
+    if not at.is_relative_to(folder.resolve()):
+        return False
+    picture = checked.book.pictures.get((Path(file.src_dir) / file.src_uri).relative_to(folder).as_posix())
+    return file.src_uri.endswith(".md") or (picture is not None and picture.problem is None)
+
+
+def _keep_addresses(files: Files, config) -> None:
+    """A page written by hand never takes the address of one of ours: the last file of an address would win in silence."""
+    ours = {file.dest_uri for file in files if file.generated_by}
+    for file in list(files):
+        if file.generated_by is None and file.src_dir == config.docs_dir and file.dest_uri in ours:
+            files.remove(file)
+            _log.warning(f"procedures/{file.src_uri}:1:1: warning: a page of the book stands at this address, give the file another name [stray-file]")
 
 
 def _edit_base(config) -> str | None:
@@ -124,6 +148,14 @@ def _edit_base(config) -> str | None:
 def _for_host(text: str) -> str:
     """An author's words for the host's templates, which do not escape and even unescape: no angle bracket reaches them."""
     return escape(text.replace("<", "‹").replace(">", "›"))
+
+
+def _plain_contents(links) -> None:
+    """The same for the contents list of a page written by hand, whose ids may be an author's too."""
+    for link in links:
+        link.title = _for_host(unescape(link.title))
+        link.id = re.sub(r"[^\w.:-]", "", link.id)
+        _plain_contents(link.children)
 
 
 def _contents(page) -> TableOfContents:

@@ -3,10 +3,8 @@
 from typing import Iterable, Iterator
 
 from .book import Book
-from .every_picture import pictures_of_book
 from .figure import Spec
 from .machine import Machine
-from .place import Place
 from .procedure import Procedure, Step
 from .sentence import Sentence
 
@@ -24,28 +22,6 @@ def sentences_of_book(book: Book) -> Iterator[Sentence]:
     for correction in book.corrections.values():
         yield from _there((correction.old, correction.new, correction.reason, correction.evidence, correction.touches))
     yield from _there(source.weight for source in book.sources.values())
-
-
-def texts_of_book(book: Book) -> Iterator[tuple[Place, str]]:
-    """Every sentence as text, and the titles, labels and names that a reader sees."""
-    for sentence in sentences_of_book(book):
-        yield sentence.place, sentence.text
-    for procedure in book.procedures.values():
-        yield procedure.key_places.get("title", procedure.place), procedure.title
-        for need in (*procedure.needs.tools, *procedure.needs.supplies, *procedure.needs.parts):
-            yield need.place, need.name
-        for step in procedure.steps:
-            yield from ((record.place, record.label) for record in step.records)
-    for owner in (*book.machines.values(), *book.procedures.values()):
-        for spec in (owner.figures if isinstance(owner, Machine) else owner.specs).values():
-            yield spec.key_places.get("label", spec.place), spec.label
-            if spec.condition:
-                yield spec.key_places.get("condition", spec.place), spec.condition
-    for picture in pictures_of_book(book):
-        yield picture.place, picture.shows
-    for shelf in (book.machines, book.sources, book.presses, book.wrenches, book.adapters, book.scales, book.surfaces,
-                  book.materials, book.made_tools):
-        yield from ((thing.place, thing.title) for thing in shelf.values())
 
 
 def sentences_of_machine(machine: Machine) -> Iterator[Sentence]:

@@ -81,6 +81,16 @@ MANUAL: dict[str, Lesson] = {
     "unknown-file": Lesson(
         "A file is read by its place and name; one that stands elsewhere would be left out in silence.",
         "procedures/hoist/drum.yaml", "procedures/drum.yaml"),
+    "html-not-read": Lesson(
+        "A sentence is plain words, *emphasis* and {figures}. HTML and Markdown links would be printed as they stand, never followed.",
+        "if forgotten: The bolt backs out.", "if forgotten: The bolt <b>backs</b> out."),
+    "outside-link": Lesson(
+        "An outside address is written out, with http or https. Nothing that a browser would run is taken.",
+        "because: The drum may come off again.", "because: See javascript:alert(1)."),
+    "stray-file": Lesson(
+        "The site holds pages, and the pictures that a source or a page written by hand names. Whatever else lies beside the "
+        "procedures is not copied into it: a browser might run it.",
+        "procedures/hoist/cup.png, and in a step: picture: {file: cup.png, shows: The cup.}", "procedures/hoist/cup.svg"),
     "wrong-folder": Lesson(
         "A procedure stands in the folder of its machine, so that its address says what it is for.",
         "procedures/hoist/drum.yaml", "procedures/winch/drum.yaml"),

@@ -47,6 +47,24 @@ def yaml_sources(book: Path, folders: tuple[str, ...]) -> list[SourceFile]:
     return found
 
 
+def beside_sources(book: Path) -> tuple[list[SourceFile], list[str]]:
+    """Below procedures/: the pages written by hand, and the paths of all that is neither page nor source. Hidden files, which
+    editors and systems leave about, are not told: they never come into a site."""
+    root = book.resolve()
+    pages, others = [], []
+    for path, below, names in os.walk(root / "procedures"):
+        below[:] = sorted(name for name in below if not name.startswith("."))
+        for name in sorted(names):
+            at = Path(path) / name
+            if name.startswith(".") or name.endswith((".yaml", ".yml")) or (at.is_symlink() and _bad_link(root, at)):
+                continue
+            if name.endswith(".md"):
+                pages.append(_read(root, at))
+            else:
+                others.append(_shown(root, at))
+    return pages, others
+
+
 def _shown(root: Path, path: Path) -> str:
     return _UNPRINTABLE.sub("?", path.relative_to(root).as_posix())
 

@@ -11,6 +11,7 @@ import yaml
 from ..core.finding import Finding
 from ..core.place import Place
 from . import slips
+from .markup import markup, may_hold_markup
 
 DEEPEST = 40
 MOST_NODES = 40_000
@@ -53,12 +54,13 @@ class _Refused(Exception):
 
 
 class _Notices:
-    """What is seen on the way: slips that leave a tree, and where texts stand when a # may have cut one."""
+    """What is seen on the way: slips that leave a tree, and where texts stand when a # may have cut one or HTML be in one."""
 
     def __init__(self, path: str, text: str):
         self.path, self.text = path, text
         self.found: list[Finding] = []
-        self.scalars: list[tuple[int, int, str, str]] | None = [] if slips.may_hold_notes(text) else None
+        self.marked_up = may_hold_markup(text)
+        self.scalars: list[tuple[int, int, str, str]] | None = [] if self.marked_up or slips.may_hold_notes(text) else None
 
     def add(self, place: Place, rule: str, message: str, mend: str) -> None:
         if len(self.found) < MOST_SLIPS:
@@ -66,7 +68,8 @@ class _Notices:
 
     def all(self) -> list[Finding]:
         lost = slips.lost_to_notes(self.path, self.text, self.scalars) if self.scalars else ()
-        return [*self.found, *islice(lost, MOST_SLIPS)]
+        written = markup(self.path, self.text, self.scalars or ()) if self.marked_up else ()
+        return [*self.found, *islice(lost, MOST_SLIPS), *islice(written, MOST_SLIPS)]
 
 
 def read_tree(path: str, text: str) -> tuple[Node | None, list[Finding]]:
