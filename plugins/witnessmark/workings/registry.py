@@ -3,9 +3,8 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    adhesion, belt_and_chain_words, castle_nut, counts, drip, gearing, lifting, press_card, rolling_drag,
-    run_out, spring_test, springs, taper_advance, taper_grip, tightening_order, tightening_torque, timing_arc,
-    volumes, wrench_adapter,
+    adhesion, backlash, belt_and_chain_words, castle_nut, counts, drip, gearing, lifting, press_card, rolling_drag, run_out, shim_stack,
+    spring_test, springs, taper_advance, taper_grip, tightening_order, tightening_torque, timing_arc, volumes, wrench_adapter,
 )
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
@@ -35,4 +34,8 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     belt_and_chain_words.SAG,
     belt_and_chain_words.WEAR,
     belt_and_chain_words.LENGTH,
+    backlash.BACKLASH,
+    backlash.SHIFT,
+    shim_stack.STACK,
+    shim_stack.MOVE,
 )}

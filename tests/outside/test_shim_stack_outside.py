@@ -1,0 +1,44 @@
+"""Shim stacks against a general solver and published selections."""
+
+import numpy as np
+import pytest
+from scipy.optimize import Bounds, LinearConstraint, milp
+from witnessmark.workings.read_inputs import run
+from witnessmark.workings.registry import WORKINGS
+from witnessmark.workings.shim_search import stacks
+
+
+@pytest.mark.parametrize("stock", [(3, 5, 12, 25), (6, 9, 14, 33), (4, 7, 15, 31)])
+def test_fewest_pieces_by_integer_programming(stock):
+    """Second way: scipy's mixed-integer solver asked for the fewest pieces with exactly this sum."""
+    made = stacks(stock, 6, 60)
+    for target in range(1, 61):
+        found = milp(np.ones(len(stock)), integrality=np.ones(len(stock)), bounds=Bounds(0, 6),
+                     constraints=[LinearConstraint(np.array([stock]), target, target), LinearConstraint(np.ones((1, len(stock))), 0, 6)])
+        assert (target in made) == found.success
+        if found.success:
+            assert len(made[target]) == round(found.fun)
+
+
+def stack(thickness, stock):
+    outcome, problems = run(WORKINGS["shim-stack"], {"thickness": thickness, "stock": stock})
+    assert problems == []
+    return outcome
+
+
+# A transaxle workshop manual, shim selection table: shims needed of 1.27, 1.46 and 1.79 mm from packets in steps of 0.01, 0.02 and 0.05 mm.
+# The first can be had, the others cannot and the next step stands on either side.
+@pytest.mark.parametrize(("needed", "first", "step", "nearest"), [
+    ("1.27 mm", 115, 1, ("1.27 mm",)), ("1.46 mm", 131, 2, ("1.45 mm", "1.47 mm")), ("1.79 mm", 140, 5, ("1.75 mm", "1.80 mm"))])
+def test_published_selection(needed, first, step, nearest):
+    stock = ", ".join(f"{(first + step * n) / 100:.2f} mm" for n in range(max(0, (int(float(needed[:4]) * 100) - first) // step - 4), (int(float(needed[:4]) * 100) - first) // step + 5))
+    outcome = stack(needed, stock)
+    found = (outcome.value("stack thickness").printed,) if outcome.has("stack") else (outcome.value("nearest thinner").printed, outcome.value("nearest thicker").printed)
+    assert found == nearest
+
+
+# A formula car's manual, differential centring: 5.05 mm in all, made of two shims of like thickness (it names 2.50 mm for one).
+def test_two_shims_of_like_thickness():
+    outcome = stack("5.05 mm", "2.40 mm, 2.45 mm, 2.50 mm, 2.55 mm, 2.60 mm")
+    assert outcome.value("pieces").printed == "2"
+    assert outcome.value("stack").printed in ("2.55 + 2.50 mm", "2.60 + 2.45 mm")
