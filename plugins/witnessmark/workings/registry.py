@@ -3,8 +3,10 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    adhesion, backlash, belt_and_chain_words, castle_nut, counts, drip, gearing, lifting, press_card, rolling_drag, run_out, shim_stack,
-    spring_test, springs, taper_advance, taper_grip, tightening_order, tightening_torque, timing_arc, volumes, wrench_adapter,
+    adhesion, backlash, belt_and_chain_words, castle_nut, counts, drip, gearing, lifting,
+    press_card, rolling_drag, run_out, shim_stack, shrink_fit, spring_test, springs,
+    straight_interference, taper_advance, taper_grip, tightening_order, tightening_torque,
+    timing_arc, volumes, wrench_adapter,
 )
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
@@ -13,6 +15,8 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     tightening_torque.WORKING,
     taper_grip.WORKING,
     taper_advance.WORKING,
+    straight_interference.WORKING,
+    shrink_fit.WORKING,
     spring_test.WORKING,
     springs.WORKING,
     wrench_adapter.WORKING,
