@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    adhesion, backlash, belt_and_chain_words, castle_nut, counts, drip, gearing, lifting,
-    press_card, rolling_drag, run_out, shim_stack, shrink_fit, spring_test, springs,
-    straight_interference, taper_advance, taper_grip, tightening_order, tightening_torque,
-    timing_arc, volumes, wrench_adapter,
+    adhesion, backlash, belt_and_chain_words, bush, castle_nut, counts, drip, gearing, lifting,
+    machining_sizes, press_card, rolling_drag, run_out, shim_stack, shrink_fit, spring_test, springs,
+    straight_interference, taper_advance, taper_grip, tightening_order, tightening_torque, timing_arc,
+    volumes, wrench_adapter,
 )
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (
@@ -42,4 +42,8 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     backlash.SHIFT,
     shim_stack.STACK,
     shim_stack.MOVE,
+    machining_sizes.UNDERSIZE,
+    machining_sizes.OVERSIZE,
+    machining_sizes.CLEARANCE,
+    bush.WORKING,
 )}
