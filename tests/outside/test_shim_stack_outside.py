@@ -42,3 +42,9 @@ def test_two_shims_of_like_thickness():
     outcome = stack("5.05 mm", "2.40 mm, 2.45 mm, 2.50 mm, 2.55 mm, 2.60 mm")
     assert outcome.value("pieces").printed == "2"
     assert outcome.value("stack").printed in ("2.55 + 2.50 mm", "2.60 + 2.45 mm")
+
+
+# US Army TM 9-2520-254-34, gasket pack under a diaphragm: for 0.028 in and over, one of 0.012 and one of 0.016 in; single ones below that.
+@pytest.mark.parametrize(("window", "printed"), [("0.010 to 0.015 in", "0.012 in"), ("0.016 to 0.0209 in", "0.016 in"), ("0.028 in", "0.016 + 0.012 in")])
+def test_gasket_pack_of_a_transmission(window, printed):
+    assert stack(window, "0.012 in, 0.016 in, 0.021 in").value("stack").printed == printed
