@@ -3,8 +3,9 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    adhesion, backlash, belt_and_chain_words, bush, castle_nut, counts, disc_pack, drip, end_play, gearing, lever_travel, lifting,
-    machining_sizes, press_card, rolling_drag, run_out, shim_stack, shrink_fit, spring_test, springs, straight_interference, taper_advance,
+    adhesion, backlash, belt_and_chain_words, bush, castle_nut, counts, disc_pack, drip, end_play,
+    gearing, lever_travel, lifting, limits_and_fits, machining_sizes, press_card, rolling_drag,
+    run_out, shim_stack, shrink_fit, spring_test, springs, straight_interference, taper_advance,
     taper_grip, tightening_order, tightening_torque, timing_arc, volumes, wrench_adapter,
 )
 
@@ -16,6 +17,7 @@ WORKINGS: dict[str, Working] = {working.id: working for working in (
     taper_advance.WORKING,
     straight_interference.WORKING,
     shrink_fit.WORKING,
+    limits_and_fits.WORKING,
     spring_test.WORKING,
     springs.WORKING,
     wrench_adapter.WORKING,
