@@ -271,11 +271,12 @@ SITE_DATA = {
 }
 
 
-def machine_yaml(name: str) -> str:
+def machine_yaml(name: str, last: str) -> str:
     return (
         f"title: {name.replace('-', ' ').capitalize()}\nviewpoint: Left and right are named from the operator's seat.\n"
         "serial plate: On the frame by the ladder.\ncarriers:\n  locomotive:\n    title: Machine\n    told by: serial\n"
         "    variants:\n      A:\n        title: All\n        serials: from 1001\n"
+        f"hand-over: {last}\n"
     )
 
 
@@ -299,8 +300,8 @@ def make_books(folder: Path, size: int, seed: int) -> None:
     write(plain / "mkdocs.yml", PLAIN_CONFIG)
     for name, text in {**SITE_DATA, "cautions.yaml": cautions_yaml()}.items():
         write(ours / "site_data" / name, text)
-    for machine in sorted({one.machine for one in book}):
-        write(ours / "site_data" / "machines" / f"{machine}.yaml", machine_yaml(machine))
+    for machine, last in {one.machine: one.id for one in book}.items():
+        write(ours / "site_data" / "machines" / f"{machine}.yaml", machine_yaml(machine, last))
     write(plain / "docs" / "index.md", "# Bench book\n")
     for one in book:
         write(ours / "procedures" / one.machine / f"{one.id}.yaml", as_yaml(one))

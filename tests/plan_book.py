@@ -1,4 +1,4 @@
-"""A small machine with an order: four short procedures on the hoist of the smallest book, as texts. Invented for tests."""
+"""A small machine with an order, loose ends, a swappable drum and counted wedges, as texts. Invented for tests."""
 
 from small_book import SITE_DATA
 from witnessmark.loading.load_book import load_book
@@ -6,15 +6,16 @@ from witnessmark.loading.source_files import SourceFile
 from witnessmark.rules.table import check_book
 from witnessmark.workings.derive import derive_book
 
-HEAD = """\
+_HEAD = """\
 title: {title}
 machine: hoist
 after: {after}
 people: 1
 tried: desk
-needs: {{presses: none, tools: none, supplies: none, parts: none}}
+needs: {{presses: none, tools: %s, supplies: none, parts: none}}
 """
-STRIP = HEAD.format(title="Strip the hoist", after="none") + """\
+HEAD = _HEAD % "none"
+STRIP = (_HEAD % "[{{tool: Wedges, count: 4, counted: out}}]").format(title="Strip the hoist", after="none") + """\
 steps:
   - id: guard
     do: Take off the guard.
@@ -35,13 +36,20 @@ steps:
         if forgotten: The pawl jams.
         never while open: [run, {lift: load}]
         each: side
+  - id: measure
+    do: Measure the drum across its flange.
+    measures: drum
 """
-BUILD = HEAD.format(title="Build the drum", after="[strip]") + """\
+BUILD = (_HEAD % "[{{tool: Wedges, count: 4, counted: in}}]").format(title="Build the drum", after="[strip]") + """\
 steps:
   - id: free-pawl
     do: Take the wedge from each pawl.
     each: side
     closes: [strip/pawl-wedged]
+  - id: press
+    do: "Set the drum {gap} from the frame."
+specs:
+  gap: {label: Gap of the drum, kind: length, role: window, by: drum, is: {early: 0.10 to 0.12 in, late: 0.20 to 0.22 in}, source: shop p. 4}
 """
 PAINT = HEAD.format(title="Paint the frame", after="[strip]") + """\
 steps:
@@ -59,7 +67,15 @@ steps:
     acts: [run]
 """
 PROCEDURES = {"strip": STRIP, "build": BUILD, "paint": PAINT, "try": TRY}
-MACHINE = SITE_DATA["site_data/machines/hoist.yaml"] + "hand-over: try\n"
+MACHINE = SITE_DATA["site_data/machines/hoist.yaml"].replace("places:\n", """\
+  drum:
+    title: Drum
+    told by: the flange across
+    variants:
+      early: {measure: 8 in}
+      late: {measure: 10 in}
+places:
+""").replace("hand-over: drum", "hand-over: try")
 
 
 def sources(**changed: str) -> list[SourceFile]:

@@ -17,6 +17,7 @@ places:
   side: [left, right]
 figures:
   load: {label: Rated load, kind: force, role: found, is: 2000 lbf, source: chart p. 1}
+hand-over: drum
 """,
     "site_data/sources.yaml": """\
 chart: {title: Printed chart, kind: factory}
@@ -99,6 +100,9 @@ steps:
         because: The drum may come off again.
         if forgotten: The bolt backs out.
         never while open: [run]
+  - id: lock
+    do: Bend the plate over.
+    closes: [plate]
 """
 
 

@@ -59,7 +59,7 @@ def _check(folder: Path) -> Checked:
     derived, worked_findings = derive_book(book)
     slips = {finding for finding in findings if finding.rule != "unknown-reference"}
     others = {*findings, *worked_findings, *check_book(book, derived)} - slips
-    rests = Resting(book)
+    rests = Resting(book, slips)
     # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
     told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
     return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told))

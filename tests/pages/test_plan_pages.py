@@ -23,14 +23,14 @@ def page(url: str) -> str:
 
 def test_the_page_says_what_must_be_shut_before_starting_and_where_it_was_left():
     html = page("hoist/try/")
-    assert "Must be shut before you start: Pawl wedged. ( Strip the hoist )" in words(html)
+    assert "Must be shut before you start Pawl wedged. Left in Strip the hoist" in words(html)
     assert 'href="../../hoist/strip/#loose-pawl-wedged"' in html
 
 
 def test_the_sheet_has_a_box_for_what_must_be_shut():
     html = site().files["hoist/try/sheet/early/index.html"]
-    item = html[html.index("Must be shut before you start"):].split("</div>")[0]
-    assert "Pawl wedged. (Strip the hoist)" in item and item.count('class="box"') == 1
+    item = html[html.index("Must be shut before you start"):].split("</td>")[0]
+    assert "Pawl wedged. Left in Strip the hoist." in words(item) and item.count('class="box"') == 1
 
 
 def test_what_must_be_shut_is_in_the_book_as_data():

@@ -8,6 +8,7 @@ from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Sur
 from .figure import Spec
 from .loose_ends import Ledger
 from .machine import Machine
+from .open_ends import OpenEnds
 from .order import Order
 from .picture import PictureFile
 from .procedure import Computed, Procedure
@@ -49,6 +50,11 @@ class Book:
     def ledgers(self) -> dict[str, Ledger]:
         """Machine id -> its loose ends, once the book is whole."""
         return {machine: Ledger(self.machines[machine], order) for machine, order in self.orders.items()}
+
+    @cached_property
+    def open_ends(self) -> dict[str, OpenEnds]:
+        """Machine id -> what is open when each procedure starts and stops, once the book is whole."""
+        return {machine: OpenEnds(ledger) for machine, ledger in self.ledgers.items()}
 
     def target(self, reference: Reference, home: Procedure) -> Spec | Computed | None:
         """What a reference made in `home` points at: a spec, a computed result, a figure of the machine, or None."""

@@ -79,17 +79,22 @@ class Ledger:
             return tie.at > left.at
         return self.order.comes_after(tie.procedure.id, left.procedure.id)
 
-    def places(self, left: Left) -> tuple[str, ...]:
-        """Where it is left: at each place of its group, or of its step's; at the step's one place; or as a whole."""
-        group = left.end.each or (None if left.step.at else left.step.each)
-        return self.machine.places.get(group or "") or ((left.step.at,) if left.step.at else WHOLE)
+    def in_time(self, procedure: Procedure) -> bool:
+        """True where it is done before the hand-over or is it (or no hand-over is named)."""
+        final = self.machine.hand_over
+        return final not in self.order.procedures or procedure.id == final or self.order.comes_after(final, procedure.id)
 
-    def to_close(self, left: Left, ties: Iterable[Tie]) -> tuple[str, ...]:
+    def places(self, left: Left, variant: str | None = None) -> tuple[str, ...]:
+        """Where it is left: at each place of its group (that the variant has), or of its step's; at the step's one place; or as a whole."""
+        group = left.end.each or (None if left.step.at else left.step.each)
+        return self.machine.places_on(group, variant) or ((left.step.at,) if left.step.at else WHOLE)
+
+    def to_close(self, left: Left, ties: Iterable[Tie], variant: str) -> tuple[str, ...]:
         """The places that must be closed: its own; or, left as a whole and closed side by side, every side."""
-        mine = self.places(left)
+        mine = self.places(left, variant)
         if mine == WHOLE:
             for tie in ties:
-                sides = self.machine.places.get(tie.procedure.each or "", ())
+                sides = self.machine.places_on(tie.procedure.each, variant)
                 if tie.step.at in sides:
                     return sides
         return mine
@@ -100,7 +105,7 @@ class Ledger:
         if key not in self._shut:
             ties = self.ties_after(left, variant)
             self._shut[key] = {}
-            for place in self.to_close(left, ties):
+            for place in self.to_close(left, ties, variant):
                 mask = 0
                 for tie in ties:
                     if covers(tie, place):
@@ -125,10 +130,8 @@ class Ledger:
 
     def never_closed(self, left: Left, variant: str) -> list[str]:
         """The places where no step after it, and before or in the machine's hand-over, ties it up."""
-        final = self.machine.hand_over
-        ties = [tie for tie in self.ties_after(left, variant)
-                if final not in self.order.procedures or tie.procedure.id == final or self.order.comes_after(final, tie.procedure.id)]
-        return [place for place in self.to_close(left, ties) if not any(covers(tie, place) for tie in ties)]
+        ties = [tie for tie in self.ties_after(left, variant) if self.in_time(tie.procedure)]
+        return [place for place in self.to_close(left, ties, variant) if not any(covers(tie, place) for tie in ties)]
 
     def open_after(self, done: Iterable[str], variant: str) -> Iterator[tuple[Left, list[str]]]:
         """What is open, and where, once these procedures are done and nothing else is begun."""
@@ -137,8 +140,19 @@ class Ledger:
             if left.procedure.id in finished and self.done_on(left.procedure, left.step, variant):
                 ties = self.ties_after(left, variant)
                 now = [tie for tie in ties if tie.procedure.id in finished]
-                if places := [place for place in self.to_close(left, ties) if not any(covers(tie, place) for tie in now)]:
+                if places := [place for place in self.to_close(left, ties, variant) if not any(covers(tie, place) for tie in now)]:
                     yield left, places
+
+    def where(self, left: Left, found: dict[str, list[str]]) -> str:
+        """Variants and places for the end of a sentence, such as ` (24-B, right)`; nothing where it is so everywhere."""
+        alike: dict[str, list[str]] = {}
+        for variant, places in found.items():
+            alike.setdefault(" and ".join(filter(None, places)), []).append(variant)
+        every = len(found) == len(self.variants(left))
+        if every and list(alike) == [" and ".join(filter(None, self.places(left)))]:
+            return ""
+        told = [", ".join([*([] if every and len(alike) == 1 else variants), *filter(None, [places])]) for places, variants in alike.items()]
+        return f" ({'; '.join(told)})"
 
     @cached_property
     def acting(self) -> dict[tuple[str, str | None], list[tuple[Procedure, int, Step]]]:

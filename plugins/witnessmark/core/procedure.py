@@ -81,6 +81,7 @@ class Step:
     was: tuple[str, ...]
     place: Place
     key_places: dict[str, Place] = field(default_factory=dict)
+    measures: tuple[str, ...] = ()          # carriers whose variant it finds out
 
     def done_on(self, variant: str, serials: Serials | None) -> bool:
         """True where the step is done on this variant, whose serials these are: on page, sheet and sheet code alike."""
@@ -105,6 +106,7 @@ class Need:
     note: Sentence | None
     place: Place
     picture: Picture | None = None
+    counted: str | None = None              # out, in, or out and in
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,11 +33,11 @@ def sheet_record(book: Book, procedure: Procedure, derived: Derived, variant: st
     return {
         "record": VERSION, "machine": machine.id, "procedure": procedure.id, "variant": variant,
         "serials": str(serials) if serials else None, "viewpoint": _acted(machine.viewpoint),
-        "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "each": procedure.each, "people": procedure.people,
+        "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "open at start": _open(book, procedure, variant), "each": procedure.each, "people": procedure.people,
         "cautions": [_caution(book, name) for name in procedure.cautions],
         "needs": [[need.press, need.gauge, *_of_gauge(book, need)] for need in procedure.needs.presses]
-                 + [[need.sort, need.name, need.adapter, *_shown(book, need)] for need in procedure.needs.tools]
-                 + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate, *_shown(book, need)]
+                 + [[need.sort, need.name, need.adapter, *_shown(book, need), *_counted(need)] for need in procedure.needs.tools]
+                 + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate, *_shown(book, need), *_counted(need)]
                     for need in (*procedure.needs.supplies, *procedure.needs.parts)],
         "specs": [_spec(derived, spec, combinations) for spec in procedure.specs.values()],
         "worked": [_worked(run) for combination in combinations for (key, _), runs in derived.worked.items()
@@ -89,6 +89,15 @@ def _spec(derived: Derived, spec, combinations: tuple[CombinationKey, ...]) -> d
         "figures": [[dict(combination), [_figure(each) for each in derived.resolved[combination, spec.id]]]
                     for combination in combinations],
     }
+
+
+def _open(book: Book, procedure: Procedure, variant: str) -> list:
+    """A loose end more or fewer that is open for sure makes the list on old paper wrong."""
+    return [[each.left.name, each.where[variant]] for each in book.open_ends[procedure.machine].at_start(procedure, (variant,))]
+
+
+def _counted(need: Need) -> list:
+    return [need.count, need.counted] if need.counted else []
 
 
 def _figure(resolved: Resolved) -> list:

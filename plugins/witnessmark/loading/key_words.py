@@ -19,6 +19,7 @@ _ANYWHERE = {
     "go to": "The step to go to then, or procedure#step.",
     "count": "How many.",
     "picture": "A picture of it: {file: ram-cup.jpg, shows: The cup on the ram}; the file lies beside this source.",
+    "counted": "out where it stays on the job, in where it comes back, out and in where both are ticked on this sheet.",
 }
 _OF = {
     "a procedure": {
@@ -92,6 +93,7 @@ _OF = {
         "cautions": "Ids of the cautions that stand before this step.", "specs": "Ids of the figures used here.",
         "at": "The place it is done at, such as left.", "only": "Variants or serials it is for.",
         "acts": "run, turn by power, {lift: frame}, {press: hub}, {fill: final drive}.",
+        "measures": "The part whose variant this step finds out, such as fly-crank.",
         "opens up": "What lies open from here on.", "record": "What is written down on the sheet.",
         "hold point": "What must be so before anyone goes on.",
         "leaves": "What is left loose on purpose.", "closes": "Loose ends that this step puts right.",

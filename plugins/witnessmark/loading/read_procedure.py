@@ -14,10 +14,11 @@ from .yaml_tree import Mapping, Node, Scalar
 _NAMES = ListOf(Text("a name"), single=True)
 FATES = ("reuse", "reclaim", "renew", "make", "one-use", "undecided")
 NOTE_KINDS = ("open decision", "on trial", "answered question", "symptom")
+_COUNTED = Text("how it is counted", ("out", "in", "out and in"))
 _PRESS = Fields("a press", {"press": Text(), "gauge": Text()}, ("press", "gauge"))
 _TOOL = Fields("a tool", {"tool": Text(), "wrench": Text(), "adapter": Text(), "scale": Text(), "tester": Text(),
-                          "made": Text(), "count": Text(), "note": Says(), "picture": PICTURE}, brief="tool")
-_ITEM = Fields("a part or supply", {"item": Text(), "number": Text(), "count": Text(), "one use": YesNo(),
+                          "made": Text(), "count": Text(), "counted": _COUNTED, "note": Says(), "picture": PICTURE}, brief="tool")
+_ITEM = Fields("a part or supply", {"item": Text(), "number": Text(), "count": Text(), "counted": _COUNTED, "one use": YesNo(),
                                     "fate": Text("a fate", FATES), "note": Says(), "picture": PICTURE}, ("item",), brief="item")
 _NEEDS = Fields("needs", {"presses": ListOf(_PRESS), "tools": ListOf(_TOOL), "supplies": ListOf(_ITEM),
                           "parts": ListOf(_ITEM)}, ("presses", "tools", "supplies", "parts"))
@@ -94,10 +95,10 @@ def _tool(record: Record) -> Need | None:
     for sort in ("wrench", "scale", "tester", "made", "tool"):
         if sort in record:
             return Need("scale" if sort == "tester" else sort, record[sort], None, record.get("count"), False, None,
-                        record.get("adapter"), record.get("note"), record.place, read_picture(record))
+                        record.get("adapter"), record.get("note"), record.place, read_picture(record), record.get("counted"))
     return None
 
 
 def _item(sort: str, record: Record) -> Need:
     return Need(sort, record["item"], record.get("number"), record.get("count"), record.get("one use", False),
-                record.get("fate"), None, record.get("note"), record.place, read_picture(record))
+                record.get("fate"), None, record.get("note"), record.place, read_picture(record), record.get("counted"))

@@ -54,7 +54,7 @@ _RECORD = Fields("a record", {
 STEP = Fields("a step", {
     "id": Identifier(), "do": Says(), "check": Says(), "if outside": Says(), "go to": _NAMES, "cautions": _NAMES,
     "specs": ListOf(Refers(), single=True), "each": Text(), "at": Text(), "only": ListOf(_SelectorShape(), single=True),
-    "acts": _ACTS, "opens up": _NAMES, "record": ListOf(_RECORD, single=True),
+    "acts": _ACTS, "measures": _NAMES, "opens up": _NAMES, "record": ListOf(_RECORD, single=True),
     "picture": PICTURE, "hold point": Says(), "leaves": ListOf(_LOOSE_END, single=True), "closes": _NAMES, "was": _NAMES, "note": Says(),
     "second person": YesNo(),
 }, ("id", "do"))
@@ -73,7 +73,7 @@ def read_step(record: Record, each: str | None) -> Step | None:
         hold_point=record.get("hold point"),
         leaves=tuple(end for end in map(_loose_end, record.get("leaves", ())) if end),
         closes=record.get("closes", ()), second_person=record.get("second person", False), note=record.get("note"),
-        was=record.get("was", ()), place=record.place, key_places=record.key_places)
+        was=record.get("was", ()), place=record.place, key_places=record.key_places, measures=record.get("measures", ()))
 
 
 def _group(record: Record, key: str) -> str | None:

@@ -10,7 +10,7 @@ from ..core.sentence import Reference, Sentence, read_reference, read_sentence
 from ..core.thread import Thread, read_thread
 from .shape import NamesOf, Report, Shape, text_schema
 
-RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution"})
+RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution", "plan"})
 _NAME = r"[A-Za-z0-9][A-Za-z0-9-]{0,63}"
 _IDENTIFIER = re.compile(_NAME)
 _CITATION = re.compile(r"([\w-]+)(?:\s+(.*))?", re.DOTALL)

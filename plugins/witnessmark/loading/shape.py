@@ -5,7 +5,7 @@ raised for an author's mistake. Shapes are plain data: schema() says the same as
 """
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Iterator
 
 from ..core.finding import Finding, close_to, nearest
 from ..core.place import Place
@@ -174,6 +174,8 @@ class Fields(Shape):
         whole = len(report.findings) == before
         if "id" in values and not whole:
             report.not_whole.add(values["id"])
+        if misspelt or missing or any(name not in values for name in self.required if name in places):
+            report.not_whole.update(_ids_in(node))        # it is dropped, and all that stands in it
         return self._record(node, values, places, whole, misspelt)
 
     def schema(self):
@@ -225,3 +227,18 @@ class NamesOf(Shape):
 
 def _listed(names: list[str]) -> str:
     return ", ".join(f"'{name}'" for name in names)
+
+
+def _ids_in(node: Node) -> Iterator[str]:
+    """Every id written inside, under a key that is `id` or near it."""
+    waiting = [node]
+    while waiting:
+        one = waiting.pop()
+        if type(one) is Sequence:
+            waiting += one.items
+        elif type(one) is Mapping:
+            for key, value in one.entries:
+                if type(value) is not Scalar:
+                    waiting.append(value)
+                elif close_to(key.text, ("id",)):
+                    yield value.text.strip()

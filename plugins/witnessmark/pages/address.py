@@ -25,6 +25,19 @@ def worked_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/working/"
 
 
+def plan_url(machine: str) -> str:
+    """Head of the pages that are about a machine's whole work; no procedure may be called so."""
+    return f"{machine}/plan/"
+
+
+def ledger_url(machine: str) -> str:
+    return f"{plan_url(machine)}ledger/"
+
+
+def tags_url(procedure: Procedure) -> str:
+    return f"{procedure.machine}/{procedure.id}/tags/"
+
+
 def press_url(press: str) -> str:
     return f"press/{press}/"
 
@@ -58,7 +71,8 @@ def result_anchor(computed: str) -> str:
 
 
 def loose_anchor(end: str) -> str:
-    return f"loose-{end}"
+    """`loose-tab` on the page of the procedure that leaves it; `loose-press-on-tab` in the ledger, for `press-on/tab`."""
+    return f"loose-{end.replace('/', '-')}"
 
 
 def caution_anchor(caution: str) -> str:

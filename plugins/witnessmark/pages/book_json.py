@@ -66,7 +66,7 @@ def _procedure(book: Book, procedure: Procedure, derived: Derived, codes) -> dic
         "needs": {
             "presses": [{"press": n.press, "gauge": n.gauge} for n in procedure.needs.presses],
             **{name: [{"sort": n.sort, "name": n.name, "number": n.number, "count": n.count, "one use": n.one_use,
-                       "fate": n.fate, "adapter": n.adapter, "picture": n.picture and {"file": n.picture.file, "shows": n.picture.shows}} for n in getattr(procedure.needs, name)]
+                       "fate": n.fate, "adapter": n.adapter, "counted": n.counted, "picture": n.picture and {"file": n.picture.file, "shows": n.picture.shows}} for n in getattr(procedure.needs, name)]
                for name in ("tools", "supplies", "parts")}},
         "specs": [_spec(book, spec, derived) for spec in procedure.specs.values()],
         "worked": [_worked(run) for _, runs in derived.worked.items() for run in runs],
@@ -118,7 +118,7 @@ def _step(step: Step) -> dict:
         "id": step.id, "do": _text(step.do), "check": _text(step.check), "if outside": _text(step.if_outside),
         "go to": list(step.go_to), "cautions": list(step.cautions), "specs": [str(spec) for spec in step.specs],
         "each": step.each, "at": step.at, "only": [selector.text for selector in step.only], "was": list(step.was),
-        "acts": [str(act) for act in step.acts], "opens up": list(step.opens_up), "hold point": _text(step.hold_point),
+        "acts": [str(act) for act in step.acts], "opens up": list(step.opens_up), "measures": list(step.measures), "hold point": _text(step.hold_point),
         "second person": step.second_person, "closes": list(step.closes), "place": str(step.place),
         "picture": step.picture and {"file": step.picture.file, "shows": step.picture.shows},
         "records": [{"label": r.label, "spec": r.spec and str(r.spec), "places": r.places} for r in step.records],

@@ -13,6 +13,7 @@ from .address import CAUTIONS_URL, machine_url, press_url, procedure_url, root_f
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
+from .plan_pages import plan_bodies, tag_file
 from .prose import Prose
 from .view_caution import caution_view
 from .view_machine import home_defer, home_lists, machine_view, procedure_targets
@@ -76,6 +77,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         url = machine_url(machine.id)
         view = machine_view(lookup, root_from(url))
         pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
+        pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup)]
         for procedure in index.order[machine.id]:
             _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
     pages += _shop(book, index, settings)
@@ -88,9 +90,9 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
     url = procedure_url(procedure.machine, procedure.id)
     root = root_from(url)
     view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
-    left = tuple(loose for step in view.steps for loose in step.leaves)
-    pages.append(Page(url, procedure.title, fill("procedure", p=view, p_loose=left), _contents(procedure, view, left),
+    pages.append(Page(url, procedure.title, fill("procedure", p=view), _contents(view),
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
+    files.update(tag_file(lookup))
     offer = sheets_url(procedure)
     files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)
     for variant in procedure.variants:
@@ -103,10 +105,10 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
                                         owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
 
 
-def _contents(procedure: Procedure, view, left) -> tuple[Heading, ...]:
+def _contents(view) -> tuple[Heading, ...]:
     parts = [("before", words.BEFORE, True), ("needs", words.NEEDS, True), ("cautions", words.CAUTIONS, view.cautions),
              ("figures", words.SPECS, view.specs), ("press-cards", words.CARDS, view.cards), ("torques", words.TORQUES, view.torques),
-             ("results", words.RESULTS, view.results), ("steps", words.STEPS, True), ("left-loose", words.LOOSE, left),
+             ("results", words.RESULTS, view.results), ("steps", words.STEPS, True), ("left-loose", words.OPEN_AT_STOP, True),
              ("notes", words.NOTES, view.notes), ("corrections", words.CORRECTIONS, view.corrections)]
     return tuple(Heading(2, anchor, title) for anchor, title, there in parts if there)
 

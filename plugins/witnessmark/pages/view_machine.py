@@ -3,10 +3,11 @@
 from typing import NamedTuple
 
 from . import words
-from .address import CAUTIONS_URL, machine_url, procedure_url
+from .address import CAUTIONS_URL, ledger_url, machine_url, procedure_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose, plain
+from .view_plan import PlanView, plan_view
 from .view_procedure import VariantView, variant_view
 from .view_spec import SpecView, place_words, spec_view
 from .view_step import Target
@@ -28,7 +29,8 @@ class MachineView(NamedTuple):
     serial_plate: Markup | None
     carriers: tuple[CarrierView, ...]
     places: tuple[tuple[str, str], ...]
-    procedures: tuple[Target, ...]
+    plan: PlanView
+    links: tuple[Target, ...]
     specs: tuple[SpecView, ...]
     defer: tuple[Markup, ...]
 
@@ -40,8 +42,13 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
                      for carrier in machine.carriers.values())
     return MachineView(machine.id, machine.title, root + machine_url(machine.id), prose(machine.summary), prose(machine.viewpoint),
                        prose(machine.serial_plate), carriers, tuple((group, ", ".join(place_words(machine, group, None))) for group in machine.places),
-                       procedure_targets(lookup.index.order[machine.id], root),
+                       plan_view(lookup.book.ledgers[machine.id], lookup.index.turns[machine.id], root), plan_links(lookup, root),
                        tuple(spec_view(lookup, spec, prose, root) for spec in machine.figures.values()), prose.all(machine.defer))
+
+
+def plan_links(lookup: Lookup, root: str) -> tuple[Target, ...]:
+    """The pages about the machine's whole work that have something on them."""
+    return (Target(words.LEDGER, root + ledger_url(lookup.machine.id)),)
 
 
 def procedure_targets(procedures, root: str) -> tuple[Target, ...]:

@@ -5,16 +5,21 @@ from typing import NamedTuple
 from ..core.authority import Correction
 from ..core.procedure import Procedure
 from . import words
-from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, worked_url
+from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, tags_url, worked_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Cited, Prose, cited
 from .view_caution import CautionView, caution_views
 from .view_needs import NeedList, need_lists
+from .view_open import OpenViews, open_views
 from .view_press import PressCards, press_cards
 from .view_spec import SpecView, places_text, spec_view
 from .view_step import StepView, Target, step_views
 from .view_torque import Result, Torque, results, torques
+
+
+#: So many that may go side by side are named on a page.
+_NAMED = 8
 
 
 class CorrectionView(NamedTuple):
@@ -87,6 +92,10 @@ class ProcedureView(NamedTuple):
     worked: str
     before: Target | None
     next: Target | None
+    open: OpenViews
+    beside: tuple[Target, ...]
+    beside_more: str
+    tags: str
 
 
 def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str], workings) -> ProcedureView:
@@ -109,7 +118,17 @@ def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str
         results(lookup, workings, prose.variant),
         tuple(correction_view(lookup, correction, prose, root) for correction in _corrections(lookup)),
         tuple(NoteView(note.id, note.kind, prose(note.says), note.review or "", prose.all(note.causes), note.leads_to) for note in procedure.notes),
-        procedure.was, root + sheets_url(procedure), root + worked_url(procedure) if lookup.derived.worked else "", before, after)
+        procedure.was, root + sheets_url(procedure), root + worked_url(procedure) if lookup.derived.worked else "", before, after,
+        open_views(lookup, prose, root), *_beside(lookup, root), root + tags_url(procedure) if any(step.leaves for step in procedure.steps) else "")
+
+
+def _beside(lookup: Lookup, root: str) -> tuple[tuple[Target, ...], str]:
+    """Those that may be under way at the same time, the first few by name, and how many more there are."""
+    order = lookup.book.orders[lookup.machine.id]
+    mask = order.beside(lookup.procedure.id)
+    more = mask.bit_count() - _NAMED
+    few = order.of(mask)[:_NAMED] if more < 100 else ()
+    return tuple(_procedure_target(lookup, other.id, root) for other in few), words.BESIDE_MORE.format(count=more) if more > 0 else ""
 
 
 def variant_view(lookup: Lookup, variant, prose, root: str, code: str = "") -> VariantView:

@@ -5,9 +5,10 @@ from typing import NamedTuple
 from . import words
 from .lookup import Lookup
 from .prose import Prose
+from .view_open import OpenView
 from .view_procedure import ProcedureView, VariantView, procedure_view
 from .view_spec import Conflict, FigureRow
-from .view_step import LooseView, Target
+from .view_step import Target
 
 
 class Footnote(NamedTuple):
@@ -16,14 +17,14 @@ class Footnote(NamedTuple):
 
 
 class SheetView(NamedTuple):
-    """`boxes` counts what is ticked; `left` are the loose ends still open when the sheet is done."""
+    """`boxes` counts what is ticked; `left` are the loose ends that it leaves open when it is done."""
 
     procedure: ProcedureView
     variant: VariantView
     code: str
     places: tuple[str, ...]
     boxes: int
-    left: tuple[LooseView, ...]
+    left: tuple[OpenView, ...]
     left_words: str
     skipped: str
     footnotes: tuple[Footnote, ...]
@@ -34,8 +35,8 @@ def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> 
     prose = Prose(lookup, linked=False, variant=variant)
     view = procedure_view(lookup, prose, root, {variant: code}, workings)
     view = view._replace(specs=tuple(spec for spec in view.specs if any(map(_acted_on, spec.rows))))
-    closed = {name.rpartition("/")[2] for step in lookup.procedure.steps for name in step.closes}
-    left = tuple(loose for step in view.steps for loose in step.leaves if loose.id not in closed)
+    left = tuple(end for end in view.open.stop if end.left is None)
+    proved = view.open.banner.ends if view.open.banner else ()
     shown = {step.number for step in view.steps}
     skipped = ", ".join(str(number) for number in range(1, len(lookup.procedure.steps) + 1) if number not in shown)
     conflicts = dict.fromkeys(conflict for spec in view.specs for conflict in spec.conflicts)
@@ -43,8 +44,8 @@ def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> 
     mine = next(v for v in view.variants if v.id == variant)
     ready = sum(len(needs.lines) for needs in view.needs)
     places = lookup.machine.places_on(lookup.procedure.each, variant)
-    return SheetView(view, mine, code, places, ready + len(view.must_be_shut) + sum(step.boxes for step in view.steps), left,
-                     f"{words.SHEET_LEFT}: " + "; ".join(loose.state.striptags().rstrip(".") for loose in left) if left else words.SHEET_NOTHING_LEFT,
+    return SheetView(view, mine, code, places, ready + len(view.must_be_shut) + sum(len(end.ticks) for end in proved) + sum(step.boxes for step in view.steps), left,
+                     f"{words.SHEET_LEFT}: " + "; ".join(end.state.striptags().rstrip(".") for end in left) if left else words.SHEET_NOTHING_LEFT,
                      skipped, footnotes, Target(view.title, "../../"))
 
 

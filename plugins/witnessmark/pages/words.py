@@ -1,5 +1,7 @@
 """Every word of our own that a reader sees. A translation is another file like this one."""
 
+from .words_plan import *               # noqa: F403
+
 ROLE = {"target": "aim for", "window": "between", "floor": "not less than", "ceiling": "never more than",
         "reject": "reject", "stop": "stop at", "found": "found"}
 STANDING = {"factory": "factory figure", "field": "field figure", "shop": "shop figure",

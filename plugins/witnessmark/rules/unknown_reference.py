@@ -30,6 +30,8 @@ def check(book: Book, derived) -> Iterator[Finding]:
             yield from _spec(book, machine, None, spec)
         for sentence in (machine.summary, machine.viewpoint, machine.serial_plate, *machine.defer):
             yield from _sentence(book, machine, None, sentence)
+        if machine.hand_over:
+            yield from _name(machine.place, machine.hand_over, book.procedure_ids[machine.id], "procedure")
     for procedure in book.procedures.values():
         yield from _procedure(book, book.machines[procedure.machine], procedure)
     yield from _shop(book)
@@ -93,6 +95,8 @@ def _procedure(book: Book, machine: Machine, procedure: Procedure) -> Iterator[F
         for varies in computed.inputs.values():
             yield from _varies(machine, varies)
     steps = {step.id for step in procedure.steps}
+    for note in procedure.notes:
+        yield from _jumps(book, procedure, note.leads_to, note.place, steps)
     for step in procedure.steps:
         yield from _step(book, machine, procedure, step, steps)
 
@@ -160,6 +164,8 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
         yield from _sentence(book, machine, procedure, sentence)
     for name in step.cautions:
         yield from _name(at("cautions", step.place), name, book.cautions, "caution")
+    for name in step.measures:
+        yield from _name(at("measures", step.place), name, machine.carriers, "carrier")
     if step.each:
         yield from _name(at("each", step.place), step.each, machine.places, "group of places")
     for reference in step.specs:
@@ -170,14 +176,7 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
         if record.spec:
             yield from _reference(book, machine, procedure, record.spec)
     jumps = (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to))
-    for name in jumps:
-        owner, _, target = name.rpartition("#")
-        home = book.procedures.get((machine.id, owner)) if owner else procedure
-        if home is None:
-            yield from _name(at("go to", step.place), owner, book.procedure_ids[machine.id], "procedure")
-        else:
-            known = {s.id for s in home.steps} if owner else steps
-            yield from _name(at("go to", step.place), target, known, "step")
+    yield from _jumps(book, procedure, jumps, at("go to", step.place), steps)
     for name in step.closes:
         yield from _loose_end(book, machine, procedure, name, at("closes", step.place))
     for end in step.leaves:
@@ -185,6 +184,17 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
             yield from _name(end.place, end.each, machine.places, "group of places")
         for sentence in (end.state, end.because, end.if_forgotten):
             yield from _sentence(book, machine, procedure, sentence)
+
+
+def _jumps(book: Book, procedure: Procedure, jumps: Iterable[str], place: Place, steps: set[str]) -> Iterator[Finding]:
+    """`step`, or `procedure#step` of the same machine."""
+    for name in jumps:
+        owner, _, target = name.rpartition("#")
+        home = book.procedures.get((procedure.machine, owner)) if owner else procedure
+        if home is None:
+            yield from _name(place, owner, book.procedure_ids[procedure.machine], "procedure")
+        else:
+            yield from _name(place, target, {step.id for step in home.steps} if owner else steps, "step")
 
 
 def _loose_end(book: Book, machine: Machine, home: Procedure, name: str, place: Place, everywhere: bool = False) -> Iterator[Finding]:

@@ -1,0 +1,27 @@
+"""The pages about a machine's whole work: the ledger of loose ends, and the tags of each procedure."""
+
+from typing import Iterator
+
+from . import words
+from .address import ledger_url, root_from, tags_url
+from .fill_template import fill
+from .lookup import Lookup
+from .view_ledger import ledger_view
+from .view_tags import tags_view
+
+#: Address, title, body.
+Body = tuple[str, str, str]
+
+
+def plan_bodies(lookup: Lookup) -> Iterator[Body]:
+    """Pages for the host's shell, about the machine of `lookup`."""
+    url = ledger_url(lookup.machine.id)
+    yield url, f"{words.LEDGER}, {lookup.machine.title}", fill("ledger", l=ledger_view(lookup, root_from(url)))
+
+
+def tag_file(lookup: Lookup) -> dict[str, str]:
+    """The tags of the procedure of `lookup`, if it leaves anything loose."""
+    if not any(step.leaves for step in lookup.procedure.steps):
+        return {}
+    url = tags_url(lookup.procedure)
+    return {f"{url}index.html": fill("tags", title=f"{words.TAGS}: {lookup.procedure.title}", root=root_from(url), t=tags_view(lookup))}
