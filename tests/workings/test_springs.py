@@ -120,3 +120,16 @@ def test_the_drawing_stays_on_its_paper():
         for mark in drawing.marks:
             for x, y in getattr(mark, "points", ((getattr(mark, "x", 0), getattr(mark, "y", 0)),)):
                 assert 0 <= x <= drawing.width and 0 <= y <= drawing.height
+
+
+@pytest.mark.parametrize(("load", "squeeze", "energy"), [("2505 lbf", "1.14 in", "119 lbf·ft"), ("1000 lbf", "0.46 in", "19.0 lbf·ft")])
+def test_under_a_load(load, squeeze, energy):
+    outcome = spring(load=load)
+    assert outcome.value("squeeze under load").printed == squeeze and outcome.value("stored energy under load").printed == energy
+    assert outcome.value("stored energy under load").likely == pytest.approx(
+        float(load.split()[0]) * 4.4482216152605 * outcome.value("squeeze under load").likely / 2)
+
+
+def test_a_reject_limit_is_written_as_one():
+    limit = on_tester(reject_limit="2,251 lbf").value("reject limit")
+    assert (limit.printed, limit.converted) == ("under 2251 lbf", "under 10,013 N")

@@ -94,8 +94,8 @@ def _legs(legs: int, degrees: float, load: str, weight: str) -> Drawing:
         marks = [Stroke(((160, top), (x, 140)), "thick") for x in spots]
         start, turn = spots[0], math.radians(degrees)
         marks.append(Stroke(tuple((start + 34 * math.cos(turn * n / 8), 140 - 34 * math.sin(turn * n / 8)) for n in range(9))))
-        marks.append(Label(start + 40, 132, f"{degrees:.3g}°", "start", big=True))
-    marks += [Stroke(((40, 140), (280, 140), (280, 190), (40, 190)), "thin", "light", True), Label(160, 170, weight, big=True), Label(160, 216, f"{load} in each leg")]
+        marks.append(Label(start - 8, 134, f"{degrees:.3g}°", "end", big=True))
+    marks += [Stroke(((40, 140), (280, 140), (280, 190), (40, 190)), "thin", "light", True), Label(160, 170, weight, big=True), Label(160, 216, f"{load} in {'the' if legs == 1 else 'each'} leg")]
     steep = "straight down" if legs == 1 else f"{degrees:.3g}° from the horizontal"
     return Drawing(320, 226, f"{weight} on {legs} leg{'s' if legs > 1 else ''}, {steep}: {load} in each leg.", tuple(marks))
 

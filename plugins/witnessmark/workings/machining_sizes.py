@@ -48,14 +48,14 @@ def _pick(given: Mapping[str, Given], sign: int, stock: str) -> Outcome:
     if size <= 0:
         return Outcome(refusals=(Refusal("the sizes leave nothing of the part", "check standard size and the steps"),))
     verb = "grind to" if sign < 0 else "bore to"
-    values = (value(verb, "diameter", size, unit, step), value(stock.removesuffix("s"), "length", chosen, unit, step),
+    values = (value("cleaned up", "diameter", cleaned, unit, min(step, Fraction(1, 10000))), value(verb, "diameter", size, unit, step), value(stock.removesuffix("s"), "length", chosen, unit, step),
               value("left to take off", "length", max(sign * (size - reading), 0.0), unit, min(step, Fraction(1, 10000))))
     warnings = ()
     if "wear limit" in given and sign * (reading - standard.likely) <= given["wear limit"].likely + _TOLERANCE:
         warnings = (f"the worst, {worst.text}, is inside the limit of wear: nothing asks for a new size yet",)
     lines = (Line("Worst of them", "", given["readings"].text, worst.text),
              Line("Cleaned up", f"worst {'-' if sign < 0 else '+'} clean-up", f"{worst.text} {'-' if sign < 0 else '+'} {clean.text}", cleaned_text),
-             Line("First size that lies past it", "", f"{standard.text}, {given[stock].text}", values[0].printed))
+             Line("First size that lies past it", "", f"{standard.text}, {given[stock].text}", values[1].printed))
     return Outcome(values, (), warnings, details=lambda: Details(lines))
 
 
@@ -100,6 +100,7 @@ UNDERSIZE = Working(
              Formula("grind to = standard - undersize", r"\text{grind to} = \text{standard} - \text{undersize}")),
     inputs=_size_inputs("journal", "smallest", "undersizes", ("0.001 in", "0.080 in")),
     outputs=(
+        Output("cleaned up", "diameter", "nearest", "the worst reading with the clean-up"),
         Output("grind to", "diameter", "nearest", "size to order"),
         Output("undersize", "length", "nearest", "the stock step that is"),
         Output("left to take off", "length", "nearest", "what comes off the worst place")),
@@ -121,6 +122,7 @@ OVERSIZE = Working(
     inputs=(*_size_inputs("bore", "largest", "oversizes", ("0.005 in", "0.150 in")),
             Input("wear limit", "length", "wear of the diameter up to which it may stay as it is", required=False)),
     outputs=(
+        Output("cleaned up", "diameter", "nearest", "the worst reading with the clean-up"),
         Output("bore to", "diameter", "nearest", "size to order"),
         Output("oversize", "length", "nearest", "the stock step that is"),
         Output("left to take off", "length", "nearest", "what comes off the worst place")),

@@ -2,11 +2,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from math import hypot
 
 from ..core.drawing import Drawing, Label, Stroke
 from ..core.rounding import round_to
-from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Working
+from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Value, Working
 from .printed import in_unit, three_figures, unit_of, value, words
 from .reach import beyond_reach
 
@@ -41,7 +42,7 @@ def compute(given: Mapping[str, Given]) -> Outcome:
     if "load" in given and line > given["load"].high:
         return Outcome(refusals=(Refusal(f"this tester could not even prove a new spring good: its accept line is {in_unit(line, 'force', unit, step)}, "
                                          f"a new spring carries {given['load'].text}", "use a finer tester"),))
-    values = [value("reject limit", "force", limit, unit, three_figures(limit, "force", unit.symbol, "1")),
+    values = [_under(value("reject limit", "force", limit, unit, three_figures(limit, "force", unit.symbol, "1"))),
               value("uncertainty", "force", doubt, unit, three_figures(doubt, "force", unit.symbol, "1") * 10),
               value("accept line", "force", line, unit, step, "up")]
     if "reading" in given:
@@ -63,6 +64,11 @@ def compute(given: Mapping[str, Given]) -> Outcome:
     return Outcome(tuple(values), details=details)
 
 
+def _under(limit: Value) -> Value:
+    """The limit as a reject figure is written: under it the spring is out."""
+    return replace(limit, texts=lambda: (f"under {limit.printed}", f"under {limit.converted}"))
+
+
 def _scale(given: Mapping[str, Given], limit: float, line: float) -> Drawing:
     """A stretch of the tester's scale: out, not proved, good; with the reading."""
     unit, step = unit_of(given["scale division"]), given["scale division"].quantity.low
@@ -78,9 +84,12 @@ def _scale(given: Mapping[str, Given], limit: float, line: float) -> Drawing:
 
     limit_text = in_unit(limit, "force", unit, three_figures(limit, "force", unit.symbol, "1"))
     line_text = in_unit(line, "force", unit, step)
-    marks = [box(first, limit, "dark"), box(limit, line, "light"), box(line, last, "none"),
-             Stroke(((x(limit), 60), (x(limit), 72))), Label(x(limit), 86, f"under {limit_text}: {REJECT}", "middle" if 80 < x(limit) < 240 else "start"),
-             Stroke(((x(line), 60), (x(line), 100))), Label(min(x(line), 300), 114, f"from {line_text}: {GOOD}", "middle" if x(line) < 240 else "end")]
+    marks = [box(first, limit, "dark"), box(limit, line, "light"), box(line, last, "none")]
+    # The nearer label stands clear of the tick of the further one.
+    left = x(line) < 190
+    marks += [Stroke(((x(limit), 60), (x(limit), 102 if left else 72))), Stroke(((x(line), 60), (x(line), 72 if left else 102))),
+              Label(x(limit), 114 if left else 86, f"under {limit_text}: {REJECT}", "start" if left else "end"),
+              Label(x(line), 86 if left else 114, f"from {line_text}: {GOOD}", "start" if left else "end")]
     shows = f"Scale of the tester: under {limit_text} reject, from {line_text} good, between them not proved good."
     if "reading" in given:
         at, text = x(given["reading"].likely), given["reading"].text

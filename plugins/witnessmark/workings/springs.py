@@ -71,13 +71,16 @@ def compute(given: Mapping[str, Given]) -> Outcome:
     if squeezes:
         values += _loaded(given, "at height", rates, squeezes)
     if "load" in given:
-        squeeze = given["load"].likely / rates[1]
-        if solid is not None and squeeze >= given["free height"].likely - solid:
-            return Outcome(refusals=(Refusal(f"under {given['load'].text} the coils would be bound", "use a stiffer spring"),))
-        if squeeze >= given["free height"].likely:
-            return Outcome(refusals=(Refusal(f"under {given['load'].text} nothing of the height would be left", "use a stiffer spring"),))
+        load = given["load"]
+        under = (load.low / rates[2], load.likely / rates[1], load.high / rates[0])
+        if solid is not None and under[2] >= given["free height"].low - solid:
+            return Outcome(refusals=(Refusal(f"under {load.text} the coils would be bound", "use a stiffer spring"),))
+        if under[2] >= given["free height"].low:
+            return Outcome(refusals=(Refusal(f"under {load.text} nothing of the height would be left", "use a stiffer spring"),))
         unit, fine = in_system(given["wire"], ("in", "0.01"), ("mm", "0.1"))
-        values.append(value("height under load", "length", given["free height"].likely - squeeze, unit, fine))
+        values += [value("squeeze under load", "length", spread(*under), unit, fine),
+                   value("height under load", "length", given["free height"].likely - under[1], unit, fine)]
+        values += _loaded(given, "under load", (load.low / under[0], load.likely / under[1], load.high / under[2]), under)[1:]
     if solid is not None and "free height" in given:
         travel = given["free height"].likely - solid
         values += _loaded(given, "when solid", rates, (travel, travel, travel))
@@ -151,7 +154,10 @@ WORKING = Working(
         Output("load at height", "force", "nearest", "load at the height given"),
         Output("stored energy at height", "energy", "nearest", "what it would let go with at the height given"),
         Output("stress at height", "stress", "nearest", "shear stress at the inside of the coil at the height given"),
+        Output("squeeze under load", "length", "nearest", "how far the load given squeezes it"),
         Output("height under load", "length", "nearest", "height under the load given"),
+        Output("stored energy under load", "energy", "nearest", "what it would let go with under the load given"),
+        Output("stress under load", "stress", "nearest", "shear stress at the inside of the coil under the load given"),
         Output("load when solid", "force", "nearest", "load with the coils bound: what clamps must hold"),
         Output("stored energy when solid", "energy", "nearest", "what it would let go with when bound"),
         Output("stress when solid", "stress", "nearest", "shear stress with the coils bound")),

@@ -78,8 +78,8 @@ def _rim(degrees: float, angle: str, diameter: str, tape: str, metric: str) -> D
     marks = (Disc(x, y, radius), Disc(x, y, 8), Stroke(arc, "thick"),
              Stroke((at(0, 8), at(0, radius + 14))), Stroke((at(degrees, 8), at(degrees, radius + 14))),
              Label(*at(0, radius + 22), "dead centre", "start" if degrees > 5 else "middle"),
-             Label(x, y + 34, angle, big=True), Label(x, y + 56, f"{tape}, or {metric}"), Label(x, y + 76, f"on a rim {diameter} across"))
-    return Drawing(320, 290, f"Rim {diameter} across: from the dead-centre mark {tape}, or {metric}, along the rim to the mark at {angle}.", marks)
+             Label(x + 16, y + 6, angle, "start", big=True), Label(x, y + 146, f"{tape}, or {metric}"), Label(x, y + 166, f"on a rim {diameter} across"))
+    return Drawing(320, 338, f"Rim {diameter} across: from the dead-centre mark {tape}, or {metric}, along the rim to the mark at {angle}.", marks)
 
 
 WORKING = Working(
