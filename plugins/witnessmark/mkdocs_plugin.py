@@ -16,6 +16,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from .build import Checked, check, render
 from .core.finding import ERROR
 from .pages.address import picture_url
+from .pages.content_policy import with_policy
 from .pages.notice import with_notice
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
@@ -111,6 +112,13 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             return plain_html(html)
         page.toc = _contents(ours)
         return ours.html
+
+    def on_post_page(self, output: str, *, page, config) -> str:
+        """While serving, the host adds a script of its own that changes with every answer."""
+        return output if self.serving else with_policy(output)
+
+    def on_post_template(self, output: str, *, template_name, config) -> str:
+        return with_policy(output) if template_name.endswith(".html") and not self.serving else output
 
     def on_serve(self, server, *, config, builder):
         """docs_dir is watched by MkDocs; the rest of the book is not."""
