@@ -3,6 +3,7 @@ another working's result with its band. The worked book is the smallest one with
 
 from small_book import PROCEDURE, sources
 
+from witnessmark.core.figure import NoFigure
 from witnessmark.core.quantity import read_quantity
 from witnessmark.core.working import Example, Formula, Given, Input, Outcome, Output, Working
 from witnessmark.loading.load_book import load_book
@@ -132,3 +133,46 @@ def test_what_rests_on_a_reading_waits_too():
     derived, found = resolved(computed)
     assert found == []
     assert all(runs[0].outcome.waits == ("torque to carry",) for (_, owner), runs in derived.worked.items() if owner in ("grip", "again"))
+
+
+SLOT = """\
+computed:
+  slot:
+    working: castle-nut
+    thread: 1/2-13 UNC
+    the nut: clamps a joint
+    torque window: bolt.window
+    wrench: W1
+"""
+
+
+def with_window(window: str):
+    figures = f"figures:\n      - {{role: window, is: {window}, source: shop p. 3}}\n      - {{role: target, from: slot.first setting}}\n"
+    book, found = load_book(sources(PROCEDURE.replace("is: 55 lbf·ft\n    source: shop p. 3\n", figures).replace("steps:\n", SLOT + "steps:\n")))
+    derived, more = derive_book(book)
+    return derived["hoist", "drum"], [*found, *more]
+
+
+def target_of(derived, variant: str):
+    key = derived.combinations[variant][0]
+    return next(each.worth for each in derived.resolved[key, "bolt"] if each.figure.role == "target"), derived.worked.get((key, "slot"), ())
+
+
+def test_a_target_may_be_worked_out_from_the_window_beside_it():
+    derived, found = with_window("50 to 60 lbf·ft")
+    assert found == []
+    worth, runs = target_of(derived, "late")
+    assert worth.typed() == "55 lbf·ft" and runs[0].inputs["torque window"] == "50 to 60 lbf·ft"
+
+
+def test_where_an_input_is_deliberately_none_so_is_the_result():
+    derived, found = with_window("{early: none, late: 50 to 60 lbf·ft}")
+    assert found == []
+    assert isinstance(target_of(derived, "early")[0], NoFigure) and target_of(derived, "early")[1] == ()
+    assert target_of(derived, "late")[0].typed() == "55 lbf·ft"
+
+
+def test_where_an_input_is_not_known_the_result_is_refused_and_not_none():
+    derived, _ = with_window("{early: not known yet, late: 50 to 60 lbf·ft}")
+    worth, runs = target_of(derived, "early")
+    assert worth is None and runs[0].outcome.refusals

@@ -13,7 +13,7 @@ from ..core.drawing import Disc, Drawing, Label, Stroke
 from ..core.rounding import round_to
 from ..core.units import find_unit
 from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Table, Value, Working
-from .printed import banded, in_unit, spread, unit_of, value, window, words
+from .printed import in_unit, span, spread, unit_of, value, window, words
 
 _FINE = {"in": "0.0001", "mm": "0.001"}
 _SPREAD = 76.2e-6
@@ -40,13 +40,13 @@ def _compute_backlash(given: Mapping[str, Given]) -> Outcome:
         return Outcome(refusals=(Refusal(f"a dial at {given['dial radius'].text} does not read a gear of {given['pitch radius'].text} pitch radius",
                                          "check that both are radii, from the centre of the gear"),))
     unit = _unit(gap)
-    low, likely, high = (at_radius(each, pitch, dial) for each in (gap.low, gap.likely, gap.high))
-    values: list[Value] = [value("exact dial window", "clearance", spread(low, likely, high), unit, _FINE[unit])]
+    low, high = (at_radius(each, pitch, dial) for each in (gap.low, gap.high))
+    values: list[Value] = [span("exact dial window", "clearance", low, high, unit, _FINE[unit])]
     if "dial division" in given and low < high:
         division = given["dial division"]
         usable = window("dial window", "clearance", low, high, unit_of(division), division.quantity.low)
         if usable is None:
-            return Outcome(refusals=(Refusal(f"a dial in {division.text} divisions cannot show {banded((low, likely, high), 'clearance', unit, _FINE[unit])}",
+            return Outcome(refusals=(Refusal(f"a dial in {division.text} divisions cannot show {values[0].printed}",
                                              "use a finer dial, or set it at a larger radius"),))
         values.append(usable)
 
@@ -177,7 +177,7 @@ BACKLASH = Working(
         Output("dial window", "clearance", "inward", "accept between these readings")),
     source="geometry of a turning gear: an arc grows with its radius",
     example=Example({"pitch window": "0.008 to 0.014 in", "pitch radius": "6.50 in", "dial radius": "7.25 in", "dial division": "0.0005 in"},
-                    {"exact dial window": "0.0123 in (0.0089 to 0.0156)", "dial window": "0.0090 to 0.0155 in"}, "this project's demonstration book, by hand"),
+                    {"exact dial window": "0.0089 to 0.0156 in", "dial window": "0.0090 to 0.0155 in"}, "this project's demonstration book, by hand"),
     goes_wrong=("The arm of the dial guessed: a quarter of an inch makes 3 % of the window.", "The dial not square to its radius: it shows too little.",
                 "The pinion not held while the gear is rocked."),
     refuses=("A dial so far in or out that one of the two is no radius.", "A dial too coarse to show the window."),

@@ -5,6 +5,7 @@ from ..core.derived import Derived, key_of
 from ..core.finding import Finding
 from ..core.machine import Machine
 from ..core.procedure import Procedure
+from ..core.working import Outcome
 from .bench_runs import press_cards, torque_run
 from .evaluate import resolve_spec, run_computed
 from .evaluation import Evaluation, carriers_that_matter
@@ -42,7 +43,9 @@ def _of_procedure(work: Evaluation, machine: Machine, procedure: Procedure) -> D
             for spec in procedure.specs.values():
                 derived.resolved[key, spec.id] = resolve_spec(work, machine, procedure, spec, combination)
             for computed in procedure.computed.values():
-                derived.worked[key, computed.id] = (run_computed(work, machine, procedure, computed, combination),)
+                run = run_computed(work, machine, procedure, computed, combination)
+                if run.outcome != Outcome():                    # nothing to show where an input is deliberately none
+                    derived.worked[key, computed.id] = (run,)
             for spec in procedure.specs.values():
                 if spec.kind == "press force" and (cards := press_cards(work, procedure, spec, derived, key)):
                     derived.worked[key, spec.id] = cards

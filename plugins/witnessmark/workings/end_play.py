@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Table, Value, Working
-from .printed import Band, banded, in_unit, spread, unit_of, value, words
+from .printed import Band, banded, in_unit, span, spread, unit_of, value, words
 
 _FINE = {"in": "0.0001", "mm": "0.001"}
 LOOSENS, TIGHTENS = "loosens", "tightens"
@@ -81,7 +81,7 @@ def _compute_shim(given: Mapping[str, Given]) -> Outcome:
     if low < 0:
         return Outcome(refusals=(Refusal(f"this setting would need {in_unit(low, 'length', unit, _FINE[unit])} of shim: less than none",
                                          "measure again; if it is so, metal must come off the face that carries the shim"),))
-    values: list[Value] = [value("shim", "length", spread(low, likely, high), unit, _FINE[unit])]
+    values: list[Value] = [span("shim", "length", low, high, unit, _FINE[unit])]
     if "shim now" in given:
         difference = likely - given["shim now"].likely
         values.append(words("to do", "leave it" if abs(difference) < 1e-7 else f"{'put in' if difference > 0 else 'take out'} {in_unit(abs(difference), 'length', unit, _FINE[unit])}"))
@@ -195,7 +195,7 @@ SHIM = Working(
         Output("that is", "none", "nearest", "end play or preload")),
     source="geometry; shim selection tables of public workshop manuals: shim = measuring shim + end float, less play or plus preload",
     example=Example({"setting": "end play", "wanted": "0.0010 to 0.0016 in", "more shim": LOOSENS, "shim now": "0.012 in", "play read": "0.0029 in", "shim made": "0.0105 in"},
-                    {"shim": "0.0104 in (0.0101 to 0.0107)", "to do": "take out 0.0016 in", "leaves": "0.0014 in", "that is": "end play"}, "this project's demonstration book, by hand"),
+                    {"shim": "0.0101 to 0.0107 in", "to do": "take out 0.0016 in", "leaves": "0.0014 in", "that is": "end play"}, "this project's demonstration book, by hand"),
     goes_wrong=("Play read with the bearing dry, the cap slack or the shims dirty.", "Preload taken for play: the sign turns round.",
                 "The bearing not seated: turn it while the cap is drawn up."),
     refuses=("Neither a gap nor a play measured, or both.", "A setting that would need less than no shim."),

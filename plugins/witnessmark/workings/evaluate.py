@@ -25,13 +25,15 @@ _DEEPEST = 40
 
 
 def resolve_spec(work: Evaluation, machine: Machine, procedure: Procedure | None, spec: Spec,
-                 combination: Combination) -> tuple[Resolved, ...]:
-    """Each figure of the spec for this combination, in the order of the source."""
-    key = (machine.id, procedure.id if procedure else "", spec.id, key_of(combination))
+                 combination: Combination, role: str | None = None) -> tuple[Resolved, ...]:
+    """Each figure of the spec (of one role, where asked) for this combination, in the order of the source.
+
+    By the role, so that a target may be worked out from the window beside it."""
+    key = (machine.id, procedure.id if procedure else "", spec.id, role, key_of(combination))
     if key not in work.figures:
         work.figures[key] = tuple(
             Resolved(figure, _worth(work, machine, procedure, spec, figure, combination), figure.place)
-            for figure in spec.figures)
+            for figure in spec.figures if role in (None, figure.role))
         recheck = _recheck(work, machine, procedure, spec, combination) if spec.checked_against else None
         if recheck:
             work.figures[key] = tuple(
@@ -88,6 +90,8 @@ def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) ->
         work.error(reference.place, "working-input", f"{what} is taken from {reference}, which waits for a reading at the bench",
                    "record the reading against the result itself, or write the figure with 'is:'")
         return None
+    if text is None and _none_here(work, machine, procedure, reference, combination):
+        return NoFigure()
     quantity = read_quantity(text, spec.kind) if text else None
     if quantity is not None and not isinstance(quantity, Quantity):
         work.error(reference.place, "unit-of-another-kind", f"{reference} gives {text}, which is no {spec.kind}",
@@ -100,12 +104,19 @@ def text_of(work: Evaluation, machine: Machine, procedure: Procedure | None, ref
             combination: Combination) -> str | None:
     """The text of the figure or result that a reference names, for this combination; None where there is none."""
     found = found_at(work, machine, procedure, reference, combination)
-    return found.printed.partition(" (")[0] if isinstance(found, Value) else found
+    return found.printed.partition(" (")[0] if isinstance(found, Value) else found if isinstance(found, str) else None
+
+
+def _none_here(work, machine, procedure, reference: Reference, combination) -> bool:
+    """Whether the reference names a result that this combination deliberately has none of."""
+    owner = work.book.procedures.get((machine.id, reference.owner)) if reference.owner else procedure
+    computed = owner and owner.computed.get(reference.name)
+    return bool(computed) and run_computed(work, machine, owner, computed, combination).outcome == Outcome()
 
 
 def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, reference: Reference,
-             combination: Combination) -> Value | str | None:
-    """What a reference names: a result with its band, or the text of a figure; None where there is none.
+             combination: Combination) -> Value | str | NoFigure | None:
+    """What a reference names: a result with its band, or the text of a figure; None where it cannot be relied on.
 
     A result that waits for a reading is a text that begins with MEASURED."""
     owner, home = procedure, procedure
@@ -120,8 +131,9 @@ def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, re
         return _result(work, machine, owner, target, reference, combination)
     if target is None:
         return None                                             # an unknown reference is a rule's finding
-    worth = figure_in_force(resolve_spec(work, machine, home, target, combination), reference.part)
-    return worth.typed() if isinstance(worth, Quantity) else worth.text if isinstance(worth, Plain) else None
+    worth = figure_in_force(resolve_spec(work, machine, home, target, combination, reference.part), reference.part)
+    return worth.typed() if isinstance(worth, Quantity) else worth.text if isinstance(worth, Plain) else \
+        worth if isinstance(worth, NoFigure) else None
 
 
 def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth | None:
@@ -134,7 +146,7 @@ def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth |
     return next((each.worth for each in standing if each.figure.role == role and each.in_force()), None)
 
 
-def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> Value | str | None:
+def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> Value | str | NoFigure | None:
     outcome = run_computed(work, machine, procedure, computed, combination).outcome
     working = WORKINGS.get(computed.working)
     if working is None or outcome.refusals:
@@ -144,6 +156,8 @@ def _result(work, machine, procedure, computed: Computed, reference: Reference, 
         work.error(reference.place, "unknown-reference", f"'{reference}' names no result of {working.id}",
                    f"write one of: {', '.join(f'{computed.id}.{name}' for name in names[:6])}")
         return None
+    if outcome == Outcome():
+        return NoFigure()
     if outcome.waits:
         return MEASURED + ", ".join(outcome.waits)
     return outcome.value(reference.part) if outcome.has(reference.part) else None
@@ -151,7 +165,7 @@ def _result(work, machine, procedure, computed: Computed, reference: Reference, 
 
 def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, computed: Computed,
                  combination: Combination) -> Worked:
-    """One computed result for one combination, worked out once."""
+    """One computed result for one combination, worked out once; an empty outcome where an input is deliberately none there."""
     key = (machine.id, procedure.id, computed.id, key_of(combination))
     if key in work.runs:
         return work.runs[key]
@@ -162,15 +176,18 @@ def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, compu
     texts: dict[str, str | Given] = {}
     places = {}
     missing: list[str] = []
+    none_here = False
     working = WORKINGS.get(computed.working)
     for name, varies in computed.inputs.items():
         text = pick(work, machine, varies, combination, f"'{computed.id}' ({name})")
         text = text and _input(work, machine, procedure, working, name, text, varies.place, combination)
-        if text is None:
+        if isinstance(text, NoFigure):
+            none_here = True
+        elif text is None:
             missing.append(name)
         else:
             texts[name], places[name] = text, varies.place
-    outcome = _outcome(work, computed, working, texts, missing)
+    outcome = Outcome() if none_here else _outcome(work, computed, working, texts, missing)
     work.busy.pop()
     told = {name: text.text if isinstance(text, Given) else text for name, text in texts.items()}
     work.runs[key] = _worked(computed, combination, told, places, outcome)
@@ -188,7 +205,7 @@ def _outcome(work, computed, working: Working | None, texts, missing) -> Outcome
     return outcome or _refused("its inputs cannot be read", "mend the findings of its source")
 
 
-def _input(work, machine, procedure, working, name, text, place, combination) -> str | Given | None:
+def _input(work, machine, procedure, working, name, text, place, combination) -> str | Given | NoFigure | None:
     """A quantity as it stands; a surface as its band; a reference as the figure or result it names, with its band."""
     surface = work.book.surfaces.get(text)
     if surface is not None and working is not None:

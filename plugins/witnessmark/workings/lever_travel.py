@@ -6,7 +6,7 @@ from math import prod
 
 from ..core.drawing import Disc, Drawing, Label, Stroke
 from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Table, Value, Working
-from .printed import in_unit, spread, unit_of, value, window
+from .printed import in_unit, span, spread, unit_of, value, window
 
 _FINE = {"in": ("0.01", "0.001"), "mm": ("0.1", "0.01")}
 """Step of a travel at the lever, and of a gap at the clutch."""
@@ -27,8 +27,8 @@ def _compute_travel(given: Mapping[str, Given]) -> Outcome:
     lost = given["lost motion"].likely if "lost motion" in given else 0.0
     unit = _unit(gap)
     step = _FINE[unit][0]
-    low, likely, high = (each * ratio + lost for each in (gap.low, gap.likely, gap.high))
-    values: list[Value] = [value("exact travel", "length", spread(low, likely, high), unit, _FINE[unit][1])]
+    low, high = (each * ratio + lost for each in (gap.low, gap.high))
+    values: list[Value] = [span("exact travel", "length", low, high, unit, _FINE[unit][1])]
     if low < high:
         rule = given.get("rule division")
         found = window("free travel", "length", low, high, unit_of(rule) if rule else unit, rule.quantity.low if rule else step)
@@ -58,7 +58,7 @@ def _travel_table(given: Mapping[str, Given], ratio: float, lost: float, unit: s
 
 def _drawing(given: Mapping[str, Given], result: Value) -> Drawing:
     marks = (Stroke(((60, 150), (250, 60)), "thick"), Stroke(((60, 150), (260, 95)), "dashed"), Disc(60, 150, 6, fill="dark"), Disc(112, 125, 5, "thick", "light"),
-             Label(262, 58, "travel", "start"), Label(60, 178, "pivot"), Label(128, 112, "rod to the clutch", "start"), Label(160, 24, f"{result.name} {result.printed}", big=True))
+             Label(262, 58, "travel", "start"), Label(60, 178, "pivot"), Label(104, 108, "rod to the clutch", "end"), Label(160, 24, f"{result.name} {result.printed}", big=True))
     return Drawing(330, 190, f"Lever on its pivot, rod to the clutch near it: {given['gap'].text} at the clutch is {result.printed} at the end of the lever", marks)
 
 

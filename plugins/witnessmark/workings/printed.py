@@ -121,10 +121,19 @@ def window(name: str, kind: str, low: float, high: float, unit: Unit | str, step
     return Value(name, kind, low, (low + high) / 2, high, "inward", unit, partial(_window_texts, low, high, kind, unit, step))
 
 
-def _window_texts(low: float, high: float, kind: str, unit: Unit, step: Fraction) -> tuple[str, str]:
+def span(name: str, kind: str, low: float, high: float, unit: Unit | str, step: Fraction | str) -> Value:
+    """'7.2 to 11.2 lbf': a window as it comes out, to the nearest step; one figure where its ends are the same."""
+    if high - low <= 1e-9 * abs(high):
+        return value(name, kind, low, unit, step)
+    unit = find_unit(unit, kind) if isinstance(unit, str) else unit
+    step = min(Fraction(step), ten_step((high - low) / float(unit.factor) / 2.1))
+    return Value(name, kind, low, (low + high) / 2, high, "nearest", unit, partial(_window_texts, low, high, kind, unit, step, ("nearest", "nearest")))
+
+
+def _window_texts(low: float, high: float, kind: str, unit: Unit, step: Fraction, sides: tuple[str, str] = ("up", "down")) -> tuple[str, str]:
     texts = []
     for other in (unit, *counterpart(unit, kind)):
         there = step if other is unit else min(_step_there(step, unit, other), ten_step((high - low) / float(other.factor) / 2.1))
-        first, last = in_unit(low, kind, other, there, "up"), in_unit(high, kind, other, there, "down")
+        first, last = in_unit(low, kind, other, there, sides[0]), in_unit(high, kind, other, there, sides[1])
         texts.append(f"{first.removesuffix(other.symbol).strip()} to {last}")
     return texts[0], ", ".join(texts[1:])

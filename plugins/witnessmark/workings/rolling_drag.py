@@ -9,7 +9,7 @@ from ..core.drawing import Disc, Drawing, Label, Stroke
 from ..core.rounding import round_to
 from ..core.units import Unit, find_unit
 from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Table, Value, Working
-from .printed import in_unit, ten_step, unit_of, value, window
+from .printed import in_unit, span, ten_step, unit_of, value, window
 
 #: Scales are divided in these, times a power of ten.
 _DIVISIONS = (1, 2, 5)
@@ -25,9 +25,8 @@ def compute(given: Mapping[str, Given]) -> Outcome:
         return Outcome(refusals=(wrong,))
     unit = unit_of(given["scale division"]) if "scale division" in given else find_unit("N" if unit_of(drag).system == "metric" else "lbf", "force")
     low, high = drag.low / radius, drag.high / radius
-    likely = (low + high) / 2
-    step = min(ten_step(likely / unit.doubles[0] / 100), Fraction(1))
-    values: list[Value] = [value("exact pull", "force", (low, likely, high) if low < high else likely, unit, step)]
+    step = ten_step(given["scale division"].likely / unit.doubles[0] / 2) if "scale division" in given else min(ten_step(high / unit.doubles[0] / 100), Fraction(1))
+    values: list[Value] = [span("exact pull", "force", low, high, unit, step)]
     warnings: tuple[str, ...] = ()
     if "scale division" in given:
         division = given["scale division"].quantity.low
@@ -179,7 +178,7 @@ WORKING = Working(
     source="statics, torque = pull x radius; cord and pull scale on a hub: US Army TM 5-3805-257-14&P, wheel bearing adjustment; uncertainty as squares: usual practice of measurement (JCGM 100)",
     example=Example(
         {"drag": "28 to 40 lbf·in", "drum radius": "2.25 in", "scale highest": "30 lbf", "scale division": "0.25 lbf"},
-        {"exact pull": "15.1 lbf (12.4 to 17.8)", "pull window": "12.50 to 17.75 lbf"},
+        {"exact pull": "12.4 to 17.8 lbf", "pull window": "12.50 to 17.75 lbf"},
         "this project's demonstration book, by hand"),
     goes_wrong=("A diameter taken for the radius: the pull comes out half, and the bearing is set twice as tight.",
                 "The jerk that starts it read instead of the steady pull.",

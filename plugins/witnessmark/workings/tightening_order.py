@@ -114,9 +114,9 @@ def _drawing(holes: list[Point], order: list[int]) -> Drawing:
     turn = {hole: n for n, hole in enumerate(order, 1)}
     marks: list[Disc | Label] = []
     for number, (x, y) in enumerate(at, 1):
-        marks += [Disc(x, y, radius, "thick", "light"), Label(x, y + 4, str(number)), Label(x, y + radius + 13, f"({turn[number]})", big=nearest > 34)]
-    marks.append(Label(160, 20 + 35 + high * scale + 40, "hole number inside, its turn in brackets"))
-    return Drawing(320, 110 + high * scale, f"{len(holes)} holes, tightened in the order {'-'.join(map(str, order))}", tuple(marks))
+        marks += [Disc(x, y, radius, "thick", "light"), Label(x, y + 4, str(number)), Label(x, y + radius + 18, f"({turn[number]})", big=nearest > 34)]
+    marks.append(Label(160, 20 + 35 + high * scale + 48, "hole number inside, its turn in brackets"))
+    return Drawing(320, 118 + high * scale, f"{len(holes)} holes, tightened in the order {'-'.join(map(str, order))}", tuple(marks))
 
 
 WORKING = Working(

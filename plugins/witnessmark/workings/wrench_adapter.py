@@ -9,7 +9,7 @@ from math import cos, radians, sin
 
 from ..core.drawing import Disc, Drawing, Label, Stroke
 from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Table, Value, Working
-from .printed import in_unit, ten_step, unit_of, value
+from .printed import in_unit, span, ten_step, unit_of, value
 from .wrench import lever, setting_on, window_on
 
 _TURNED = (0, 30, 45, 60, 90, 120, 135, 150, 180)
@@ -23,8 +23,7 @@ def compute(given: Mapping[str, Given]) -> Outcome:
     torque, unit = given["torque"], unit_of(given["torque"])
     step = ten_step(unit_worth(torque.likely, given) / 1000)
     is_window = torque.low < torque.high
-    exact = (torque.low / ratio, torque.likely / ratio, torque.high / ratio) if is_window else torque.likely / ratio
-    values = [value("exact setting", "torque", exact, unit, step)]
+    values = [span("exact setting", "torque", torque.low / ratio, torque.high / ratio, unit, step)]
     if "wrench graduation" in given:
         found = _window(given, torque) if is_window else setting_on(given, torque.likely)
         if isinstance(found, Refusal):
