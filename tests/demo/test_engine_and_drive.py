@@ -14,11 +14,11 @@ def own(case: dict, variant: str) -> bool:
 
 # procedure | spec | role | figures, in order, by variant (A; B; C, or one for all; - for none) | whose they are
 FIGURES = """
-engine-bottom-end | sling-load | found | 779 lbf, 955 lbf, 1,350 lbf | computed
+engine-bottom-end | sling-load | found | 779 lbf, 955 lbf, 1350 lbf | computed
 engine-bottom-end | main-clearance | window | 0.0025 to 0.0040 in; 0.0025 to 0.0040 in; 0.060 to 0.095 mm | factory
 engine-bottom-end | main-clearance | reject | over 0.0065 in; over 0.0065 in; - | factory
 engine-bottom-end | undersize | found | 2.7440 in, 2.7425 in, 2.740 in | computed
-engine-bottom-end | oversize | found | 4.2630 in, 4.267 in, 4.270 in | computed
+engine-bottom-end | oversize | found | 4.2630 in, 4.2670 in, 4.270 in | computed
 engine-bottom-end | bore-wear | reject | over 0.012 in | factory
 engine-bottom-end | main-stud | target | 80 lbf·ft; 80 lbf·ft; - | shop standard
 engine-bottom-end | main-stud-metric | target | -; -; 145 N·m | shop standard
@@ -87,7 +87,7 @@ drive-chain | chain-links | target | 62 | computed standard
 drive-chain | chain-centres | target | 23.04 in | computed
 drive-chain | chain-sag | window | 0.46 to 0.68 in | field computed
 drive-chain | chain-sag | found | 0.459 to 0.6885 in | computed
-drive-chain | chain-pull | found | 1,698 lbf | computed
+drive-chain | chain-pull | found | 1698 lbf | computed
 drive-chain | tensioner-bolts | target | 55 lbf·ft | shop standard
 brake-rigging | pin-clearance | window | 0.010 to 0.020 in | factory
 brake-rigging | pin-clearance | reject | over 0.060 in | factory

@@ -51,16 +51,16 @@ HS-BRASS | hornways-and-springs/brass-clearance | locomotive | window | - | 0.00
 HS-BRASS | hornways-and-springs/brass-clearance | locomotive | reject | - | over 0.030 in | factory
 HS-SPRING-FREE | hornways-and-springs/spring-free-height | locomotive | target | - | 9.00 in | factory
 HS-SPRING-FREE | hornways-and-springs/spring-free-height | locomotive | reject | - | under 8.75 in | factory
-HS-SPRING-RATE | hornways-and-springs/spring-rate | locomotive | found | - | 1,631 lbf/in; 2,194 lbf/in; 2,892 lbf/in | computed
+HS-SPRING-RATE | hornways-and-springs/spring-rate | locomotive | found | - | 1631 lbf/in; 2194 lbf/in; 2892 lbf/in | computed
  | hornways-and-springs/spring-squeeze | locomotive | found | - | 1.22 in; 1.14 in; 1.03 in | computed
  | hornways-and-springs/spring-test-length | locomotive | target | - | 7.78 in; 7.86 in; 7.97 in | computed
 HS-SPRING-LOAD | hornways-and-springs/spring-load | locomotive | target | - | 1,995 lbf; 2,505 lbf; 2,990 lbf | computed
-HS-SPRING-LOAD | hornways-and-springs/spring-load | locomotive | floor | - | 1,840 lbf; 2,300 lbf; 2,720 lbf | computed
-HS-SPRING-LOAD | hornways-and-springs/spring-load | locomotive | reject | - | under 1,791 lbf; under 2,251 lbf; under 2,681 lbf | computed
+HS-SPRING-LOAD | hornways-and-springs/spring-load | locomotive | floor | - | 1840 lbf; 2300 lbf; 2720 lbf | computed
+HS-SPRING-LOAD | hornways-and-springs/spring-load | locomotive | reject | - | under 1791 lbf; under 2251 lbf; under 2681 lbf | computed
 HS-SPRING-LOAD | hornways-and-springs/spring-load | locomotive | stop | - | 3,000 lbf | computed
  | hornways-and-springs/spring-energy | locomotive | found | at its static load | 102 lbf·ft; 119 lbf·ft; 129 lbf·ft | computed
  | hornways-and-springs/spring-energy | locomotive | found | at its solid height of 7.00 in | -; 366 lbf·ft; - | computed
- | hornways-and-springs/spring-solid-force | locomotive | found | - | 4,079 lbf; 4,389 lbf; 4,338 lbf | computed
+ | hornways-and-springs/spring-solid-force | locomotive | found | - | 4079 lbf; 4389 lbf; 4338 lbf | computed
 HS-SPRING-STRESS | hornways-and-springs/spring-stress | locomotive | found | at ride | -; 51 ksi; - | computed
 HS-SPRING-STRESS | hornways-and-springs/spring-stress | locomotive | found | at its solid height | -; 90 ksi; - | computed
 HS-CLAMP | hornways-and-springs/clamp-rod-rating | locomotive | floor | - | 5,000 lbf | shop

@@ -39,7 +39,7 @@ def compute(given: Mapping[str, Given]) -> Outcome:
              Line("That is, of the interference", "", "", f"{closes[1] / tight.likely:.0%}")]
     if "finished bore" in given:
         before = given["finished bore"].likely + closes[1]
-        values.append(value("bore before pressing", "diameter", before, unit, in_system(given["bush outside"], ("", "0.0005"), ("", "0.01"))[1]))
+        values.append(value("bore before pressing", "diameter", before, unit, in_system(given["bush outside"], ("in", "0.001"), ("mm", "0.01"))[1]))
         lines.append(Line("Turned to this, it would close to the finished bore", "finished + closing in", given["finished bore"].text, values[-1].printed))
     return Outcome(tuple(values), details=lambda: Details(tuple(lines)))
 
@@ -69,7 +69,7 @@ WORKING = Working(
     source="Lamé's thick cylinders, two materials, plane stress (machine-design textbooks, press and shrink fits)",
     example=Example({"bush outside": "2.875 in", "bush bore": "2.262 in", "housing outside": "4.25 in", "interference": "0.0025 in",
                      "bush modulus": "16.1 Mpsi", "bush poisson": "0.349", "housing modulus": "30.0 Mpsi", "housing poisson": "0.292", "finished bore": "2.262 in"},
-                    {"contact pressure": "2546 psi", "closes in": "0.0019 in", "bore before pressing": "2.2640 in"}, "this project's demonstration book, by hand"),
+                    {"contact pressure": "2546 psi", "closes in": "0.0019 in", "bore before pressing": "2.264 in"}, "this project's demonstration book, by hand"),
     goes_wrong=("Reamed to size first and pressed after: the shaft will not enter.",
                 "A bush longer than its boss: the ends outside do not close, and the bore is bell-mouthed.",
                 "A dry or ragged hole: metal is scraped off and less interference is left."),

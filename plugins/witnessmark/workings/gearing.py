@@ -20,7 +20,7 @@ def _each(given: Mapping[str, Given], name: str) -> tuple[Given, ...]:
 def exact_ratio(given: Mapping[str, Given]) -> Fraction:
     """Turns in for one turn out: every ratio, and driven over driving teeth of every pair, multiplied as fractions."""
     ratio = Fraction(1)
-    for each in _each(given, "ratios"):
+    for each in (*_each(given, "ratios"), *_each(given, "further ratio")):
         ratio *= each.quantity.low if each.low == each.high else Fraction(each.likely)
     for driving, driven in zip(_each(given, "driving teeth"), _each(given, "driven teeth"), strict=True):
         ratio *= driven.quantity.low / driving.quantity.low
@@ -38,7 +38,7 @@ def _ratio(given: Mapping[str, Given]) -> Outcome:
     driving, driven = len(_each(given, "driving teeth")), len(_each(given, "driven teeth"))
     if not refusal and driving != driven:
         refusal = Refusal(f"{driving} driving gears and {driven} driven ones make no pairs", "give the teeth of each pair, driving and driven, in the same order")
-    if not refusal and not driving and "ratios" not in given:
+    if not refusal and not driving and "ratios" not in given and "further ratio" not in given:
         refusal = Refusal("there is nothing to make a ratio of", "give teeth of the pairs, ratios, or both")
     if refusal:
         return Outcome(refusals=(refusal,))
@@ -56,7 +56,7 @@ def _ratio(given: Mapping[str, Given]) -> Outcome:
             pull = 2 * torque / given["pitch diameter"].likely
             values.append(value("pull", "force", pull, *in_system(given["pitch diameter"], ("lbf", "1"), ("N", "1"))))
     pairs = zip(_each(given, "driven teeth"), _each(given, "driving teeth"), strict=True)
-    parts = [each.text for each in _each(given, "ratios")] + [f"{one.text}/{two.text}" for one, two in pairs]
+    parts = [each.text for each in (*_each(given, "ratios"), *_each(given, "further ratio"))] + [f"{one.text}/{two.text}" for one, two in pairs]
     return Outcome(tuple(values), details=lambda: Details((Line("Turns in for one turn out", "ratios · driven / driving", " x ".join(parts), values[0].printed),)))
 
 
@@ -99,6 +99,7 @@ RATIO = Working(
         Input("driving teeth", "count", "teeth of each driving gear or sprocket", ("5", "250"), "not teeth?", required=False, many=True),
         Input("driven teeth", "count", "teeth of the gear it drives, in the same order", ("5", "250"), "not teeth?", required=False, many=True),
         Input("ratios", "gear ratio", "ratios already known, turns in for one out", ("0.1", "100"), "turned upside down?", required=False, many=True),
+        Input("further ratio", "gear ratio", "one more, such as that of a gear which is a figure of its own", required=False),
         Input("input speed", "speed", "speed of what drives", required=False),
         Input("input torque", "torque", "torque of what drives", required=False),
         Input("efficiency", "share", "share of the torque that comes through", ("60 %", "100 %"), "the loss instead of what is left?", required=False),
