@@ -62,6 +62,8 @@ def _check(folder: Path) -> Checked:
     rests = Resting(book, slips)
     # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
     told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
+    told -= {finding for finding in told if finding.rule == "no-figure" and (finding.place.path, finding.place.line) in
+             {(other.place.path, other.place.line) for other in told if other.rule == "unknown-reference"}}
     return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told))
 
 

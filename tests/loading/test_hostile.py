@@ -65,6 +65,7 @@ VALUES = {
     "braces without end": ("Tighten the bolts to {bolt}.", "{" * 300_000, "yaml", "36:1006"),
     "stars without end": ("Tighten the bolts to {bolt}.", "x" + "{!}" * 3_000, "bad-reference", "36:9"),
     "a reference of 9,000 letters": ("{press.target}", "{" + "a" * 9_000 + "}", "unknown-reference", "33:9"),
+    "a name over several lines": ("after: none", "after: ['a\n\n  b']", "unknown-reference", "3:1"),
     "a caution of 9,000 letters": ("[HZ-1]", "[" + "H" * 9_000 + "]", "unknown-reference", "34:5"),
     "a name of 9,000 letters": ("  - id: bolt\n", "  - id: " + "b" * 9_000 + "\n", "bad-id", "35:9"),
     "a way out of the book": ("  - id: bolt\n", "  - id: ../../site\n", "bad-id", "35:9"),

@@ -29,12 +29,17 @@ class Finding:
 
     def line(self) -> str:
         """`path:line:col: severity: message, what to write instead [rule]`."""
-        return f"{self.place}: {self.severity}: {self.message}, {self.mend} [{self.rule}]"
+        said = f"{self.message}, {self.mend}"
+        if "\n" in said:                                 # a name may be quoted that the author wrote over two lines
+            said = " ".join(said.split())
+        return f"{self.place}: {self.severity}: {said} [{self.rule}]"
 
 
 def close_to(word: str, known: Iterable[str]) -> set[str]:
     """The known word that this one may be a slip for, alone in a set; none where nothing is near."""
-    return set(get_close_matches(word[:80], sorted(known), n=1, cutoff=0.6))
+    names = sorted(known)
+    alike = [name for name in names if name.casefold() == word.casefold()]      # capitals are the commonest slip
+    return set(alike[:1] or get_close_matches(word[:80], names, n=1, cutoff=0.6))
 
 
 def nearest(word: str, known: Iterable[str], most: int = 6) -> str:

@@ -40,7 +40,8 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
     record = PROCEDURE.read(node, report)
     if record is None or any(key not in record for key in ("title", "machine", "needs", "steps")):
         return None
-    if record.misspelt or not record["needs"].whole:
+    nameless = any("id" not in step or "do" not in step for step in record["steps"])
+    if record.misspelt or nameless or not record["needs"].whole:
         report.not_whole |= {record.place.path, name}
     machine = machines.get(record["machine"])
     if machine is None:

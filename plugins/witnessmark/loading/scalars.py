@@ -13,6 +13,7 @@ from .shape import NamesOf, Report, Shape, text_schema
 RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution", "plan"})
 _NAME = r"[A-Za-z0-9][A-Za-z0-9-]{0,63}"
 _IDENTIFIER = re.compile(_NAME)
+_BETWEEN = re.compile(r"[\s_./]+")
 _CITATION = re.compile(r"([\w-]+)(?:\s+(.*))?", re.DOTALL)
 
 
@@ -42,7 +43,9 @@ class Identifier(Shape):
 
     def of_text(self, text, node, report):
         if not _IDENTIFIER.fullmatch(text):
-            report.error(node.place, "bad-id", f"'{text}' cannot be a name", f"write {self.wanted}")
+            better = _BETWEEN.sub("-", text).strip("-")
+            report.error(node.place, "bad-id", f"'{text}' cannot be a name",
+                         f"write '{better}'" if _IDENTIFIER.fullmatch(better) else f"write {self.wanted}")
             return None
         if self.page and text in RESERVED:
             report.error(node.place, "reserved-id", f"'{text}' is kept for the site's own pages", "choose another name")
@@ -118,6 +121,9 @@ class Says(Shape):
     def of_text(self, text, node, report) -> Sentence:
         sentence, bad = read_sentence(text, node.place)
         for brace in bad:
+            if brace in "{}":
+                report.error(node.place, "bad-reference", f"a '{brace}' stands here without its other half", "write both, as in {spec} or {spec.role}, or none")
+                continue
             report.error(node.place, "bad-reference", f"'{brace}' names no figure",
                          "write {spec} or {spec.role}, or take the braces away")
         return sentence

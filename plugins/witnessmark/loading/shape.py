@@ -12,7 +12,8 @@ from ..core.place import Place
 from .key_words import words_of
 from .yaml_tree import Mapping, Node, Scalar, Sequence
 
-_KINDS_OF_NODE = {Scalar: "a text", Sequence: "a list", Mapping: "a group of keys"}
+_KINDS_OF_NODE = {Sequence: "a list", Mapping: "a group of keys"}
+NAME = "a name"                         # what the items of a list of names are
 
 
 class Report:
@@ -63,7 +64,13 @@ NONE = {"const": "none"}
 def wrong_shape(node: Node, report: Report, wanted: str) -> None:
     if type(node) is Mapping and node.flow and not node.entries:
         return                          # {bolt}: that braces open a group is said already
-    report.error(node.place, "wrong-shape", f"{_KINDS_OF_NODE[type(node)]} stands here", f"write {wanted}")
+    stands = f"'{_short(node.text)}'" if type(node) is Scalar else _KINDS_OF_NODE[type(node)]
+    report.error(node.place, "wrong-shape", f"{stands} stands here", f"write {wanted}")
+
+
+def _short(text: str) -> str:
+    words = " ".join(text.split())
+    return words if len(words) <= 40 else words[:40] + "..."
 
 
 @dataclass(frozen=True)
@@ -87,6 +94,9 @@ class ListOf(Shape):
         if type(node) is Scalar and node.text.strip() == "none":
             return ()
         if self.single:
+            if type(node) is Scalar and self.item.wanted == NAME and "," in node.text:
+                report.error(node.place, "wrong-shape", f"'{_short(node.text)}' is read as one name", f"write several in brackets: [{_short(node.text)}]")
+                return ()
             value = self.item.read(node, report)
             return () if value is None else (value,)
         return wrong_shape(node, report, "a list with a dash before each entry, or 'none'")
@@ -151,11 +161,15 @@ class Fields(Shape):
             return wrong_shape(node, report, f"the keys of {self.what}: {', '.join(list(self.keys)[:8])}")
         values: dict = {}
         places: dict[str, Place] = {}
-        before, misspelt = len(report.findings), set()
+        before, misspelt, again = len(report.findings), set(), False
         for key, value_node in node.entries:
             name = key.text
             if name in places:
-                report.error(key.place, "duplicate-key", f"'{name}' stands twice", "keep one of them")
+                if not again:             # where a dash is forgotten, every key of the next entry stands twice
+                    report.error(key.place, "duplicate-key", f"'{name}' stands twice",
+                                 "keep one of them" if self.brief or "id" not in self.keys else
+                                 f"keep one of them, or write '- {name}:' where a new entry begins")
+                again = True
                 continue
             shape = self.keys.get(name) or self.extra
             if shape is None:

@@ -171,6 +171,8 @@ def _of_line(here: str, before: str, column: int, problem: str) -> tuple[str, st
         return f"'{value[0]}' at the start of a text opens a block", "write 'over' or 'under' before a figure, or quotes around the text"
     if value[:1] in ("{", "["):
         return f"a text that begins with {value[0]} is taken for a list or a group", _QUOTE_ALL
+    if here.strip()[:2] in ("* ", "• ", "– ", "+ "):
+        return f"an entry of a list begins with a dash, not with '{here.strip()[0]}'", "write '- ' in its place"
     if value[:1] in ("*", "&", "!", "%", "@", "`", ","):
         return f"a text may not begin with '{value[:1]}'", _QUOTE_ALL
     if value[:1] in (">", "|"):

@@ -38,9 +38,11 @@ def _in_order(spec: Spec, resolved, combination) -> Iterator[Finding]:
         most = high.si_high if high.si_high is not None else high.si_low
         if least > most * (1 + 1e-12):
             yield Finding(upper.place, ID, f"the {lower.role} of '{spec.id}' ({low.typed()}) is over its {upper.role} "
-                                           f"({high.typed()}) for {_words(combination)}",
+                                           f"({high.typed()}) for {_words(lower, upper, combination)}",
                           f"check which of the two is wrong; the {lower.role} must be the smaller")
 
 
-def _words(combination) -> str:
-    return ", ".join(dict.fromkeys(f"{carrier} {variant}" for carrier, variant in combination))
+def _words(lower, upper, combination) -> str:
+    """The case in the carriers that decide either figure."""
+    decide = {carrier for figure in (lower, upper) for varies in (figure.worth, figure.comes_from) if varies for carrier in varies.by}
+    return ", ".join(f"{carrier} {variant}" for carrier, variant in combination if carrier in decide) or combination[0][1]

@@ -16,6 +16,7 @@ from ..core.procedure import Computed, Procedure, Step
 from ..core.sentence import Reference, read_reference
 
 ID = "no-press-will-do"
+_OUT_OF_ORDER = ("the target of", "the floor of")        # the rule limits-in-order tells these
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
@@ -31,9 +32,8 @@ def check(book: Book, derived) -> Iterator[Finding]:
                     continue
                 home = book.procedures[machine, procedure]
                 spec = home.specs[owner]
-                worths = [each.worth for each in result.resolved.get((combination, owner), ()) if each.figure.standing()]
-                if not any(isinstance(worth, NotKnown) for worth in worths) and not _withdrawn(book, home, spec.figures, set()):
-                    refusal = cards[0].outcome.refusals[0]
+                refusal = cards[0].outcome.refusals[0]
+                if not _told_elsewhere(book, home, result.resolved.get((combination, owner), ()), refusal):
                     yield Finding(spec.place, ID, f"no press in the needs can do '{owner}' on a {variant}: {refusal.message}",
                                   refusal.instead, WARNING)
 
@@ -50,6 +50,18 @@ def _none_named(procedure: Procedure) -> Iterator[Finding]:
 def _uses(step: Step, spec: str) -> bool:
     named = (*step.specs, *(reference for sentence in step.sentences() for reference in sentence.references()))
     return any(reference.owner is None and reference.name == spec for reference in named)
+
+
+def _told_elsewhere(book: Book, home: Procedure, resolved, refusal) -> bool:
+    """A figure without its case, a target over its ceiling and a figure that its author withdrew are told where they stand."""
+    standing = [each for each in resolved if each.figure.standing()]
+    return refusal.message.startswith(_OUT_OF_ORDER) or any(
+        isinstance(each.worth, NotKnown) or (each.worth is None and not _worked_out(book, home, each.figure)) for each in standing) \
+        or _withdrawn(book, home, [each.figure for each in standing], set())
+
+
+def _worked_out(book: Book, home: Procedure, figure: Figure) -> bool:
+    return figure.comes_from is not None and any(isinstance(book.target(reference, home), Computed) for reference in figure.comes_from.values())
 
 
 def _withdrawn(book: Book, home: Procedure, figures: Iterable[Figure], seen: set[str]) -> bool:

@@ -23,17 +23,17 @@ def check(book: Book, derived) -> Iterator[Finding]:
     for procedure in book.procedures.values():
         for spec in procedure.specs.values():
             if spec.kind == "torque":
-                yield from _lacks(procedure, spec, spec.key_places.get("wrench", spec.place))
+                yield from _lacks(book, procedure, spec, spec.key_places.get("wrench", spec.place))
         for step in procedure.steps:
             for reference in step.specs:          # another procedure's torque, tightened here
                 spec = book.target(reference, procedure) if reference.owner else None
                 if isinstance(spec, Spec) and spec.kind == "torque":
-                    yield from _lacks(procedure, spec, step.key_places.get("specs", step.place))
+                    yield from _lacks(book, procedure, spec, step.key_places.get("specs", step.place))
 
 
-def _lacks(procedure: Procedure, spec: Spec, place: Place) -> Iterator[Finding]:
-    if spec.wrench is None:
-        return
+def _lacks(book: Book, procedure: Procedure, spec: Spec, place: Place) -> Iterator[Finding]:
+    if spec.wrench not in book.wrenches or (spec.adapter and spec.adapter not in book.adapters):
+        return                                        # an unknown one is another rule's finding
     ready = [need.adapter for need in procedure.needs.tools if need.sort == "wrench" and need.name == spec.wrench]
     both = f"{{wrench: {spec.wrench}, adapter: {spec.adapter}}}" if spec.adapter else f"{{wrench: {spec.wrench}}}"
     if not ready:

@@ -16,6 +16,7 @@ from ..core.figure import ROLES, Citation, Spec
 from ..core.finding import Finding, nearest
 from ..core.loose_ends import left_by
 from ..core.machine import Machine
+from ..core.moved import told_where
 from ..core.place import Place
 from ..core.procedure import Computed, Procedure, Step
 from ..core.sentence import Reference, Sentence
@@ -25,6 +26,10 @@ ID = "unknown-reference"
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
+    return told_where(book, _unknown(book))
+
+
+def _unknown(book: Book) -> Iterator[Finding]:
     for machine in book.machines.values():
         for spec in machine.figures.values():
             yield from _spec(book, machine, None, spec)
@@ -166,7 +171,7 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
         yield from _name(at("cautions", step.place), name, book.cautions, "caution")
     for name in step.measures:
         yield from _name(at("measures", step.place), name, machine.carriers, "carrier")
-    if step.each:
+    if step.each and step.each != procedure.each:         # one that a step has from its procedure is told there
         yield from _name(at("each", step.place), step.each, machine.places, "group of places")
     for reference in step.specs:
         yield from _reference(book, machine, procedure, reference)
@@ -193,8 +198,10 @@ def _jumps(book: Book, procedure: Procedure, jumps: Iterable[str], place: Place,
         home = book.procedures.get((procedure.machine, owner)) if owner else procedure
         if home is None:
             yield from _name(place, owner, book.procedure_ids[procedure.machine], "procedure")
+        elif target.isdigit():
+            yield Finding(place, ID, f"'{target}' is a number, and numbers change when a step comes in between", "write the id of the step")
         else:
-            yield from _name(place, target, {step.id for step in home.steps} if owner else steps, "step")
+            yield from _name(place, target, {step.id for step in home.steps} if owner else steps, f"step in '{owner}' that is called" if owner else "step")
 
 
 def _loose_end(book: Book, machine: Machine, home: Procedure, name: str, place: Place, everywhere: bool = False) -> Iterator[Finding]:
