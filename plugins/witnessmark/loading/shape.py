@@ -7,24 +7,14 @@ raised for an author's mistake. Shapes are plain data: schema() says the same as
 from dataclasses import dataclass, field
 from typing import Any, Iterator
 
-from ..core.finding import Finding, close_to, nearest
+from ..core.finding import close_to, nearest
 from ..core.place import Place
 from .key_words import words_of
+from .report import Record, Report
 from .yaml_tree import Mapping, Node, Scalar, Sequence
 
 _KINDS_OF_NODE = {Sequence: "a list", Mapping: "a group of keys"}
 NAME = "a name"                         # what the items of a list of names are
-
-
-class Report:
-    """Gathers findings while a source is read."""
-
-    def __init__(self) -> None:
-        self.findings: list[Finding] = []
-        self.not_whole: set[str] = set()          # names of what could not be read whole, and paths of such files
-
-    def error(self, place: Place, rule: str, message: str, mend: str) -> None:
-        self.findings.append(Finding(place, rule, message, mend))
 
 
 class Shape:
@@ -126,17 +116,6 @@ class Raw(Shape):
         deeper = {"type": "object", "minProperties": 1}          # a carrier in a carrier: read_varies knows how many
         cases = {"type": "object", "minProperties": 1, "additionalProperties": any_schema(*one, deeper)}
         return any_schema(*one, cases)
-
-
-class Record(dict):
-    """Values by key; `at(key)` is where the key stands, `place` where the record does.
-
-    `whole` is False where something in it could not be read, `misspelt` has the keys that were meant by unknown ones."""
-
-    __slots__ = ("place", "key_places", "whole", "misspelt")
-
-    def at(self, key: str) -> Place:
-        return self.key_places.get(key, self.place)
 
 
 @dataclass(frozen=True)
