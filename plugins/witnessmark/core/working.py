@@ -191,7 +191,8 @@ class Outcome:
 class Working:
     """A kind of computation: manual, inputs, outputs, worked example and the function itself.
 
-    `assumes` names what drives the band or limits the use of the result; a page prints it beside the number."""
+    `assumes` names what drives the band or limits the use of the result; a page prints it beside the number.
+    `for_reading_only`: it explains on its manual page and at the command line; no procedure rests on it."""
     id: str
     title: str
     purpose: str
@@ -204,6 +205,7 @@ class Working:
     refuses: tuple[str, ...]
     compute: Callable[[Mapping[str, Given]], Outcome] = field(repr=False)
     assumes: tuple[str, ...] = ()
+    for_reading_only: bool = False
 
     def by_id(self) -> dict[str, tuple[str, ...]]:
         """Names under which a thing of the shop may be given by its id, each with the inputs it stands for."""

@@ -34,8 +34,9 @@ def source_schema(name: str, workings: Mapping[str, Working]) -> dict:
 
 def _by_working(result: dict, workings: Mapping[str, Working]) -> dict:
     """A computed result whose other keys are the inputs of its working, each with its words."""
+    taken = [working for working in workings.values() if not working.for_reading_only]
     own, value = result["properties"], {"allOf": [{"$ref": "#/definitions/input"}]}     # words beside a bare $ref are not read
-    own["working"] = {"description": own["working"]["description"], "enum": list(workings)}
+    own["working"] = {"description": own["working"]["description"], "enum": [working.id for working in taken]}
     return {**result, "properties": own, "additionalProperties": value, "allOf": [
         {"if": {"properties": {"working": {"const": working.id}}},
          "then": {"description": working.purpose, "additionalProperties": False, "properties": {
@@ -43,7 +44,7 @@ def _by_working(result: dict, workings: Mapping[str, Working]) -> dict:
              **{each.name: {"description": f"{each.kind}: {each.doc}", **value} for each in working.inputs},
              **{name: {"description": f"the id of one: stands for {', '.join(inputs)}", **value}
                 for name, inputs in working.by_id().items()}}}}
-        for working in workings.values()]}
+        for working in taken]}
 
 
 def schema_files(workings: Mapping[str, Working]) -> dict[str, str]:

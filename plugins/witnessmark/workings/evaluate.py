@@ -197,6 +197,11 @@ def run_computed(work: Evaluation, machine: Machine, procedure: Procedure, compu
 def _outcome(work, computed, working: Working | None, texts, missing) -> Outcome:
     if working is None:
         return _refused(f"there is no working '{computed.working}'", "name one that exists")
+    if working.for_reading_only:
+        mend = "take the figure from a source, or from a working made for procedures"
+        work.error(computed.place, "working-for-reading", f"'{computed.id}' is worked out by {working.id}, which only explains: "
+                   "a procedure prints one figure", mend)
+        return _refused(f"{working.id} only explains", mend)
     if missing:
         return _refused(f"{', '.join(missing)} is not known", "give it, or find it out")
     outcome, problems = run(working, texts, work.shelf)

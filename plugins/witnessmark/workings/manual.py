@@ -13,6 +13,9 @@ MANUAL: dict[str, Lesson] = {
     "working-input": Lesson(
         "A working takes its inputs by name, each with a unit of its kind and inside what it can be.",
         "mean diameter: 3.000 in", "mean diameter: 3.000 psi"),
+    "working-for-reading": Lesson(
+        "A working that only explains stands on its manual page and at the command line; a procedure prints one torque.",
+        "working: taper-grip", "working: torque-by-friction"),
     "unit-of-another-kind": Lesson(
         "A figure taken from a result must be of the same kind: a torque is no length.",
         "from: grip.force needed", "from: grip.contact pressure"),
