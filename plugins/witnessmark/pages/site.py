@@ -90,7 +90,8 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
     url = procedure_url(procedure.machine, procedure.id)
     root = root_from(url)
     view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
-    pages.append(Page(url, procedure.title, fill("procedure", p=view), _contents(view),
+    contents = _contents(view)
+    pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents), contents,
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
     files.update(tag_file(lookup))
     offer = sheets_url(procedure)
@@ -107,8 +108,8 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
 
 def _contents(view) -> tuple[Heading, ...]:
     parts = [("before", words.BEFORE, True), ("needs", words.NEEDS, True), ("cautions", words.CAUTIONS, view.cautions),
-             ("figures", words.SPECS, view.specs), ("press-cards", words.CARDS, view.cards), ("torques", words.TORQUES, view.torques),
-             ("results", words.RESULTS, view.results), ("steps", words.STEPS, True), ("left-loose", words.OPEN_AT_STOP, True),
+             ("steps", words.STEPS, True), ("left-loose", words.OPEN_AT_STOP, True), ("press-cards", words.CARDS, view.cards),
+             ("torques", words.TORQUES, view.torques), ("figures", words.SPECS, view.specs), ("results", words.RESULTS, view.results),
              ("notes", words.NOTES, view.notes), ("corrections", words.CORRECTIONS, view.corrections)]
     return tuple(Heading(2, anchor, title) for anchor, title, there in parts if there)
 
