@@ -114,9 +114,9 @@ def _drawing(given: Mapping[str, Given], slots: int, turn: float) -> Drawing:
                                   for r, side in ((34, -1), (crown + 6, -1), (crown + 6, 1), (34, 1))), "thin", "light", True))
     marks.append(Stroke(((x - 92, y), (x + 92, y)), "dashed"))
     way = "forward" if clamps else "back off"
-    degrees = in_unit(short, "angle", "°", "1")
-    marks += [Label(x + 96, y - 6, "hole", "start"), Label(220, 40, way, "start", True), Label(160, 190, f"slot {degrees} short of the hole")]
-    return Drawing(320, 200, f"Castle nut with {slots} slots from above, a slot {degrees} short of the hole: {_WAY[given['the nut'].text]}", tuple(marks))
+    told = f"a slot {in_unit(short, 'angle', '°', '1')} short of the hole" if "degrees short" in given else "a slot short of the hole"
+    marks += [Label(x + 96, y - 6, "hole", "start"), Label(220, 40, way, "start", True), Label(160, 190, told)]
+    return Drawing(320, 200, f"Castle nut with {slots} slots from above, {told}: {_WAY[given['the nut'].text]}", tuple(marks))
 
 
 WORKING = Working(
