@@ -34,6 +34,10 @@ def ledger_url(machine: str) -> str:
     return f"{plan_url(machine)}ledger/"
 
 
+def needs_url(machine: str) -> str:
+    return f"{plan_url(machine)}needs/"
+
+
 def tags_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/tags/"
 

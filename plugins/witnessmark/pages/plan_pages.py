@@ -3,11 +3,13 @@
 from typing import Iterator
 
 from . import words
-from .address import ledger_url, root_from, tags_url
+from .address import ledger_url, needs_url, root_from, tags_url
 from .fill_template import fill
 from .lookup import Lookup
 from .view_ledger import ledger_view
+from .view_rollup import rollup_view
 from .view_tags import tags_view
+from .view_torque import Torque
 
 #: Address, title, body.
 Body = tuple[str, str, str]
@@ -17,6 +19,13 @@ def plan_bodies(lookup: Lookup) -> Iterator[Body]:
     """Pages for the host's shell, about the machine of `lookup`."""
     url = ledger_url(lookup.machine.id)
     yield url, f"{words.LEDGER}, {lookup.machine.title}", fill("ledger", l=ledger_view(lookup, root_from(url)))
+
+
+def needs_file(lookup: Lookup, torques: dict[str, tuple[Torque, ...]]) -> dict[str, str]:
+    """What the whole work needs, as a list to print."""
+    url = needs_url(lookup.machine.id)
+    title = f"{words.ROLL_TITLE}: {lookup.machine.title}"
+    return {f"{url}index.html": fill("rollup", title=title, root=root_from(url), r=rollup_view(lookup, torques))}
 
 
 def tag_file(lookup: Lookup) -> dict[str, str]:

@@ -13,7 +13,7 @@ from .address import CAUTIONS_URL, machine_url, press_url, procedure_url, root_f
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
-from .plan_pages import plan_bodies, tag_file
+from .plan_pages import needs_file, plan_bodies, tag_file
 from .prose import Prose
 from .view_caution import caution_view
 from .view_machine import home_defer, home_lists, machine_view, procedure_targets
@@ -21,6 +21,7 @@ from .view_procedure import procedure_view
 from .view_sheet import sheet_view
 from .view_shop import press_view, source_view
 from .view_step import Target
+from .view_torque import Torque
 from .view_worked import owner_views
 from .view_working import ManualView
 
@@ -78,13 +79,16 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         view = machine_view(lookup, root_from(url))
         pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
         pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup)]
+        torques = {}
         for procedure in index.order[machine.id]:
-            _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
+            torques[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
+        files.update(needs_file(lookup, torques))
     pages += _shop(book, index, settings)
     return SitePages(tuple(pages), files)
 
 
-def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, pages: list[Page], files: dict[str, str | bytes]) -> None:
+def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, pages: list[Page], files: dict[str, str | bytes]) -> tuple[Torque, ...]:
+    """The pages and files of one procedure; what is set on wrenches in it is handed back for the machine's list."""
     procedure = lookup.procedure
     codes = {variant: fingerprints.get((procedure.machine, procedure.id, variant), "") for variant in procedure.variants}
     url = procedure_url(procedure.machine, procedure.id)
@@ -104,6 +108,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
         at = worked_url(procedure)
         files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
                                         owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
+    return view.torques
 
 
 def _contents(view) -> tuple[Heading, ...]:

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from . import words
-from .address import CAUTIONS_URL, ledger_url, machine_url, procedure_url
+from .address import CAUTIONS_URL, ledger_url, machine_url, needs_url, procedure_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose, plain
@@ -48,7 +48,8 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
 
 def plan_links(lookup: Lookup, root: str) -> tuple[Target, ...]:
     """The pages about the machine's whole work that have something on them."""
-    return (Target(words.LEDGER, root + ledger_url(lookup.machine.id)),)
+    machine = lookup.machine.id
+    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)))
 
 
 def procedure_targets(procedures, root: str) -> tuple[Target, ...]:

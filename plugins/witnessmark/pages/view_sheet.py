@@ -5,6 +5,7 @@ from typing import NamedTuple
 from . import words
 from .lookup import Lookup
 from .prose import Prose
+from .view_needs import NeedView, counted_in
 from .view_open import OpenView
 from .view_procedure import ProcedureView, VariantView, procedure_view
 from .view_spec import Conflict, FigureRow
@@ -26,6 +27,7 @@ class SheetView(NamedTuple):
     boxes: int
     left: tuple[OpenView, ...]
     left_words: str
+    counted: tuple[NeedView, ...]
     skipped: str
     footnotes: tuple[Footnote, ...]
     back: Target
@@ -43,9 +45,10 @@ def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings) -> 
     footnotes = tuple(Footnote(conflict.id, conflict) for conflict in conflicts)
     mine = next(v for v in view.variants if v.id == variant)
     ready = sum(len(needs.lines) for needs in view.needs)
+    counted = counted_in(lookup.book, lookup.procedure)
     places = lookup.machine.places_on(lookup.procedure.each, variant)
-    return SheetView(view, mine, code, places, ready + len(view.must_be_shut) + sum(len(end.ticks) for end in proved) + sum(step.boxes for step in view.steps), left,
-                     f"{words.SHEET_LEFT}: " + "; ".join(end.state.striptags().rstrip(".") for end in left) if left else words.SHEET_NOTHING_LEFT,
+    return SheetView(view, mine, code, places, ready + len(view.must_be_shut) + sum(len(end.ticks) for end in proved) + sum(step.boxes for step in view.steps) + len(counted), left,
+                     f"{words.SHEET_LEFT}: " + "; ".join(end.state.striptags().rstrip(".") for end in left) if left else words.SHEET_NOTHING_LEFT, counted,
                      skipped, footnotes, Target(view.title, "../../"))
 
 

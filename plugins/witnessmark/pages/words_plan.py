@@ -63,3 +63,15 @@ TAG_HEAD = "LEFT LOOSE"
 TAG_NEVER = "NEVER WHILE THIS HANGS"
 TAG_TIED = "Tied on"
 TAG_BY = "By"
+
+ROLL = {"wrench": "Torque wrenches and what they are set to", "scale": "Scales and testers", "made": "Tools the shop makes", "tool": "Other tools",
+        "supply": "Supplies", "part": "Parts", "one-use": "Use once, never refit"}
+ROLL_TITLE = "What the whole work needs"
+ROLL_SAYS = "Everything the procedures ask for, each thing once. Tick what lies ready; the rest is the shopping list."
+USED_FOR = "For"
+DRAWING = "Drawing"
+COUNTED = {"out": "counted out", "in": "counted in again", "out and in": "counted out and in again"}
+COUNT_OUT = "count out"
+COUNT_IN = "Count in again"
+COUNTED_OUT_IN = "counted out in"
+COMES_BACK = "comes back in"
