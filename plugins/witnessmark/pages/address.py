@@ -38,6 +38,18 @@ def needs_url(machine: str) -> str:
     return f"{plan_url(machine)}needs/"
 
 
+def holds_url(machine: str) -> str:
+    return f"{plan_url(machine)}hold-points/"
+
+
+def conflicts_url(machine: str) -> str:
+    return f"{plan_url(machine)}conflicts/"
+
+
+def notes_url(machine: str) -> str:
+    return f"{plan_url(machine)}notes/"
+
+
 def tags_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/tags/"
 
@@ -72,6 +84,10 @@ def spec_anchor(spec: str) -> str:
 
 def result_anchor(computed: str) -> str:
     return f"result-{computed}"
+
+
+def note_anchor(note: str) -> str:
+    return f"note-{note}"
 
 
 def loose_anchor(end: str) -> str:

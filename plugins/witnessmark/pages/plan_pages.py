@@ -1,13 +1,15 @@
-"""The pages about a machine's whole work: the ledger of loose ends, and the tags of each procedure."""
+"""The pages about a machine's whole work: its ledger, its needs, its lists, and the tags of each procedure."""
 
 from typing import Iterator
 
 from . import words
-from .address import ledger_url, needs_url, root_from, tags_url
+from .address import conflicts_url, holds_url, ledger_url, machine_url, needs_url, notes_url, root_from, tags_url
 from .fill_template import fill
 from .lookup import Lookup
 from .view_ledger import ledger_view
+from .view_lists import conflict_views, hold_views, note_views
 from .view_rollup import rollup_view
+from .view_step import Target
 from .view_tags import tags_view
 from .view_torque import Torque
 
@@ -19,6 +21,13 @@ def plan_bodies(lookup: Lookup) -> Iterator[Body]:
     """Pages for the host's shell, about the machine of `lookup`."""
     url = ledger_url(lookup.machine.id)
     yield url, f"{words.LEDGER}, {lookup.machine.title}", fill("ledger", l=ledger_view(lookup, root_from(url)))
+    root = root_from(holds_url(lookup.machine.id))
+    machine = Target(lookup.machine.title, root + machine_url(lookup.machine.id))
+    for url, title, template, name, views in (
+            (holds_url, words.HOLDS, "holds", "holds", hold_views), (conflicts_url, words.CONFLICTS, "conflicts", "conflicts", conflict_views),
+            (notes_url, words.NOTES, "notes", "kinds", note_views)):
+        if found := views(lookup, root):
+            yield url(lookup.machine.id), f"{title}, {lookup.machine.title}", fill(template, machine=machine, **{name: found})
 
 
 def needs_file(lookup: Lookup, torques: dict[str, tuple[Torque, ...]]) -> dict[str, str]:

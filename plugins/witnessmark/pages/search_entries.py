@@ -11,7 +11,7 @@ from ..core.quantity import Quantity
 from ..core.sentence import Sentence
 from ..core.thread import Thread
 from ..core.units import units_of
-from .address import procedure_url, spec_anchor, step_anchor
+from .address import note_anchor, procedure_url, spec_anchor, step_anchor
 from .search_index import Entry, Line, SearchUnit, build_index
 
 
@@ -48,6 +48,8 @@ def _entry(book: Book, procedure: Procedure, derived: Derived) -> Entry:
         lines.append(Line(anchor, " ".join(_words(sentence) for sentence in step.sentences())))
         lines += [Line(anchor, _words(sentence)) for end in step.leaves for sentence in (end.state, end.if_forgotten)]
         keys += [(name, anchor, step.do.text) for name in step.cautions]
+    for note in procedure.notes:
+        lines.append(Line(note_anchor(note.id), f"{note.kind}: {' '.join(map(_words, (note.says, *note.causes)))}"))
     places = {name: step_anchor(step.id) for step in reversed(procedure.steps) for name in step.cautions}
     for name, anchor in {**places, **dict.fromkeys(procedure.cautions, "cautions")}.items():
         if caution := book.cautions.get(name):

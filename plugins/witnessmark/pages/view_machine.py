@@ -7,6 +7,7 @@ from .address import CAUTIONS_URL, ledger_url, machine_url, needs_url, procedure
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose, plain
+from .view_lists import list_links
 from .view_plan import PlanView, plan_view
 from .view_procedure import VariantView, variant_view
 from .view_spec import SpecView, place_words, spec_view
@@ -49,7 +50,7 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
 def plan_links(lookup: Lookup, root: str) -> tuple[Target, ...]:
     """The pages about the machine's whole work that have something on them."""
     machine = lookup.machine.id
-    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)))
+    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)), *list_links(lookup, root))
 
 
 def procedure_targets(procedures, root: str) -> tuple[Target, ...]:

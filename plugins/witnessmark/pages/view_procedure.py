@@ -10,6 +10,7 @@ from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Cited, Prose, cited
 from .view_caution import CautionView, caution_views
+from .view_lists import NoteView, note_view
 from .view_needs import NeedList, need_lists
 from .view_open import OpenViews, open_views
 from .view_press import PressCards, press_cards
@@ -34,15 +35,6 @@ class CorrectionView(NamedTuple):
     if_done: str
     touches: Markup | None
     about: tuple[Target, ...]
-
-
-class NoteView(NamedTuple):
-    id: str
-    kind: str
-    says: Markup
-    review: str
-    causes: tuple[Markup, ...]
-    leads_to: tuple[str, ...]
 
 
 class VariantView(NamedTuple):
@@ -117,7 +109,7 @@ def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str
         press_cards(lookup, root, prose.variant), torques(lookup, prose.variant), step_views(lookup, prose, root), prose.all(machine.defer),
         results(lookup, workings, prose.variant),
         tuple(correction_view(lookup, correction, prose, root) for correction in _corrections(lookup)),
-        tuple(NoteView(note.id, note.kind, prose(note.says), note.review or "", prose.all(note.causes), note.leads_to) for note in procedure.notes),
+        tuple(note_view(lookup, procedure, note, root) for note in procedure.notes) if prose.linked else (),
         procedure.was, root + sheets_url(procedure), root + worked_url(procedure) if lookup.derived.worked else "", before, after,
         open_views(lookup, prose, root), *_beside(lookup, root), root + tags_url(procedure) if any(step.leaves for step in procedure.steps) else "")
 

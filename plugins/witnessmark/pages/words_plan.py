@@ -75,3 +75,14 @@ COUNT_OUT = "count out"
 COUNT_IN = "Count in again"
 COUNTED_OUT_IN = "counted out in"
 COMES_BACK = "comes back in"
+
+CONFLICTS = "Where sources disagree"
+CONFLICTS_SAYS = "Each figure on which authorities differ: every side kept, which one the sheets print, and why."
+REAL = {True: "Both cannot be right.", False: "Both can be right: one of them left out its condition."}
+HOLDS = "Where work stops until it is inspected"
+HOLDS_SAYS = "Nobody goes on past one of these until it is so. A second person looks; who works alone goes away, comes back and looks again, and writes down when."
+ALONE = "Alone: look again after a break, and write down when."
+AGAIN = "or alone, again at"
+NOTE_KINDS = {"open decision": "Open decisions", "on trial": "On trial", "symptom": "Symptoms", "answered question": "Answered questions"}
+NOTES_SAYS = "What is not settled, what is being tried, what goes wrong and where to look, what has been asked before."
+IN_ORDER = "Causes, the likeliest first"
