@@ -44,3 +44,93 @@ def test_what_must_be_shut_is_part_of_the_sheet_code():
     with_it, *_ = read()
     key = ("hoist", "try", "early")
     assert codes(Checked(book, derived, ()))[key] != codes(Checked(with_it, read()[1], ()))[key]
+
+
+def test_a_procedure_says_what_is_open_when_it_starts_when_it_stops_and_what_may_be():
+    build = page("hoist/build/")
+    start, stop = build.split('id="open-at-start"')[1].split("</section>")[0], build.split('id="left-loose"')[1]
+    assert "Guard off. Left in Strip the hoist , shut in Try the hoist . Never while open: run" in words(start)
+    assert "Pawl wedged. (left and right) Left in Strip the hoist , shut in step 1" in words(start)
+    assert "Guard off." in words(stop) and "Pawl wedged" not in stop
+    paint = page("hoist/paint/")
+    assert "unless it is tied up already in Build the drum" in words(paint.split('id="open-at-start"')[1].split("</section>")[0])
+    assert "May go side by side with: Build the drum ." in words(paint)
+
+
+def test_what_may_be_open_is_kept_apart_from_what_is():
+    """The painter cannot know whether the builder, beside him, has loosened anything."""
+    loosens = PROCEDURES["build"].replace("    closes: [strip/pawl-wedged]\n", """\
+    closes: [strip/pawl-wedged]
+    leaves: [{id: drum-free, state: Drum free., because: It is set next., if forgotten: It rolls., never while open: [run]}]
+""")
+    book, derived, found = read(build=loosens, **{"try": PROCEDURES["try"].replace("[strip/guard-off]", "[strip/guard-off, build/drum-free]")})
+    assert found == []
+    html = next(p.html for p in render(Checked(book, derived, ()), "Hoist", "hoist", None).pages if p.url == "hoist/paint/")
+    assert "Drum free. (left and right) Left in Build the drum" in words(html.split('id="maybe-open"')[1].split("</section>")[0])
+    assert "Drum free" not in html.split('id="open-at-start"')[1].split("</section>")[0]
+
+
+def test_start_up_and_hand_over_carry_a_banner_and_others_none():
+    assert "hands the machine over" in words(page("hoist/try/").split('id="banner"')[1].split("</section>")[0])
+    assert 'id="banner"' not in page("hoist/build/")
+    runs = PROCEDURES["build"].replace("    do: \"Set the drum", "    acts: [run]\n    do: \"Set the drum")
+    book, derived, _ = read(build=runs)
+    html = next(p.html for p in render(Checked(book, derived, ()), "Hoist", "hoist", None).pages if p.url == "hoist/build/")
+    banner = words(html.split('id="banner"')[1].split("</section>")[0])
+    assert "runs the machine" in banner and "Guard off. , before step 2" in banner and "Pawl wedged. (left and right), before step 2" in banner
+
+
+def test_the_sheet_proves_each_loose_end_with_a_box_for_each_place():
+    html = site().files["hoist/try/sheet/late/index.html"]
+    banner = html.split("hands the machine over")[1].split("</td>")[0]
+    assert words(banner).count("Guard off.") == 1 and banner.count('class="box"') == 1           # the pawl stands under what must be shut
+    assert "Open when you stop Nothing is left loose." in words(html)
+
+
+def test_the_order_is_drawn_with_a_box_for_each_procedure_and_a_line_for_what_is_left_loose():
+    html = page("hoist/")
+    drawing = html.split("<svg")[1].split("</svg>")[0]
+    assert re.findall(r'<a href="([^"]+)"', drawing) == ["../hoist/strip/", "../hoist/build/", "../hoist/paint/", "../hoist/try/"]
+    assert drawing.count('class="wm-span"') == 2
+    assert "A Strip the hoist → Build the drum Pawl wedged. B Strip the hoist → Try the hoist Guard off." in words(html)
+    assert "Build the drum Done first: Strip the hoist. Why: it ties up most of what is loose. Ties up: Pawl wedged." in words(html)
+    assert "Strip the hoist Build the drum , Paint the frame Try the hoist" in words(html.split('class="wm-stages"')[1].split("</ol>")[0].split(">", 1)[1])
+
+
+def test_a_tag_for_each_place_says_what_is_forbidden_and_where_it_comes_off():
+    html = site().files["hoist/strip/tags/index.html"]
+    assert html.count('class="tag"') == 3
+    tag = words(html.split('class="tag"')[3])
+    assert "Pawl wedged. RIGHT" in tag and "NEVER WHILE THIS HANGS: run, lift (load)" in tag and "Shut in: Build the drum, step 1." in tag
+    assert "hoist/build/tags/index.html" not in site().files
+
+
+def test_what_is_counted_out_and_in_has_its_boxes():
+    assert "4 Wedges, counted out" in words(page("hoist/strip/"))
+    last = words(site().files["hoist/build/sheet/early/index.html"].split("Count in again")[1].split("</td>")[0])
+    assert "4 Wedges" in last
+    assert "Wedges 4 counted out: Strip the hoist counted in again: Build the drum For: Strip the hoist; Build the drum." in words(site().files["hoist/plan/needs/index.html"])
+
+
+def test_the_page_says_which_part_decides_and_where_it_is_measured():
+    which = page("hoist/build/").split('id="which"')[1].split("</section>")[0]
+    assert "Drum goes by the part in your hand" in words(which) and "early 8 in" in words(which) and "Found out in Strip the hoist, step 3" in words(which)
+    choice = site().files["hoist/build/sheet/late/index.html"].split('class="choices"')[1].split("</div>")[0]
+    assert choice.count('class="ring"') == 2 and "early, 8 in" in words(choice)
+
+
+def test_notes_and_hold_points_of_the_machine_stand_on_one_page_each():
+    noted = PROCEDURES["build"].replace("steps:\n", """\
+notes:
+  - {id: stiff, kind: symptom, says: It turns stiffly., causes: [The pawl drags.], leads to: [strip#pawl]}
+  - {id: try-felt, kind: on trial, says: A felt washer., review: 2030-01-01}
+steps:
+""").replace("    do: Take the wedge", "    hold point: Nobody at the drum.\n    do: Take the wedge")
+    book, derived, found = read(build=noted)
+    assert found == []
+    pages = {p.url: p.html for p in render(Checked(book, derived, ()), "Hoist", "hoist", None).pages}
+    notes = words(pages["hoist/plan/notes/"])
+    assert "On trial A felt washer. (review by 2030-01-01)" in notes and "The pawl drags. Leads to step 2 of Strip the hoist" in notes
+    assert notes.index("On trial") < notes.index("Symptoms")
+    assert "Step 1 : Take the wedge from each pawl. STOP, INSPECT: Nobody at the drum. Alone: look again" in words(pages["hoist/plan/hold-points/"])
+    assert "hoist/plan/conflicts/" not in pages

@@ -41,7 +41,7 @@ def test_a_step_with_places_has_a_box_and_a_blank_for_each():
     clean = after(sheet("A"), 'id="step-clean"').split("</td>")[0]
     assert words(clean).endswith("left right Check: The rag stays white.") and clean.count('class="box"') == 2
     press = after(sheet("A"), 'id="step-press"').split("</td>")[0]
-    assert "between 0.006 to 0.012 in (0.16 to 0.30 mm) left right" in words(press) and press.count('class="line"') == 3
+    assert "between 0.006 to 0.012 in (0.16 to 0.30 mm) left right" in words(press) and press.count('class="line"') == 4
 
 
 def test_cautions_stand_complete_in_the_block_of_their_step():

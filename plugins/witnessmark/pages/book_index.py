@@ -6,7 +6,7 @@ from ..core.authority import Correction
 from ..core.book import Book
 from ..core.figure import Citation, Spec
 from ..core.lone_order import lone_order
-from ..core.procedure import LooseEnd, Procedure
+from ..core.procedure import LooseEnd, Procedure, Step
 from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, spec_anchor
 
 
@@ -26,6 +26,7 @@ class BookIndex:
         self._places = {(machine, procedure.id): number for machine, procedures in self.order.items()
                         for number, procedure in enumerate(procedures)}
         self.loose_ends: dict[tuple[str, str], tuple[Procedure, LooseEnd]] = {}
+        self.measured: dict[tuple[str, str], list[tuple[Procedure, int, Step]]] = {}      # who finds out a part's variant
         self.corrections: dict[str, list[Correction]] = {}
         self.conflicts: dict[tuple[str, str], list[str]] = {}
         for conflict in book.conflicts.values():
@@ -60,7 +61,9 @@ class BookIndex:
             users = self.press_users.setdefault(need.press, [])
             if procedure not in users[-1:]:
                 users.append(procedure)
-        for step in procedure.steps:
+        for at, step in enumerate(procedure.steps):
+            for carrier in step.measures:
+                self.measured.setdefault((procedure.machine, carrier), []).append((procedure, at, step))
             for loose in step.leaves:
                 self.loose_ends[procedure.machine, loose.id] = procedure, loose
 

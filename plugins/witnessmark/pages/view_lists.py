@@ -8,7 +8,7 @@ from .address import conflicts_url, holds_url, note_anchor, notes_url, procedure
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose
-from .view_spec import SpecView, spec_view
+from .view_spec import Conflict, SpecView, spec_view
 from .view_step import Target, target
 
 
@@ -18,6 +18,7 @@ class ConflictView(NamedTuple):
     id: str
     about: Target
     real: str
+    conflicts: tuple[Conflict, ...]
     spec: SpecView
 
 
@@ -51,7 +52,7 @@ def conflict_views(lookup: Lookup, root: str) -> tuple[ConflictView, ...]:
             view = spec_view(there, spec, Prose(there, linked=False), root)
             rows = tuple(row._replace(derived_from=tuple((*source[:-1], url + source[-1]) for source in row.derived_from)) for row in view.rows)
             found.append(ConflictView(conflict.id, Target(f"{spec.label}, {home.title}", f"{url}#{spec_anchor(spec.id)}"), words.REAL[conflict.real],
-                                      view._replace(rows=rows)))
+                                      view.conflicts, view._replace(rows=rows, conflicts=())))
     return tuple(found)
 
 
@@ -87,7 +88,7 @@ def note_view(lookup: Lookup, procedure: Procedure, note: Note, root: str) -> No
     prose = _prose(lookup, procedure, any(sentence.references() for sentence in (note.says, *note.causes)))
     leads = []
     for name in note.leads_to:
-        there = target(procedure, name, root)
+        there = target(lookup if lookup.procedure is procedure else lookup.of(procedure.id), name, root)
         leads.append(there._replace(text=f"{procedure.title}, {there.text}", href=url + there.href) if there.href.startswith("#") else there)
     return NoteView(note.id, note.kind, prose(note.says), note.review or "", prose.all(note.causes), tuple(leads),
                     Target(procedure.title, f"{url}#{note_anchor(note.id)}"))

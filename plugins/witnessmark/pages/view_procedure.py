@@ -17,6 +17,7 @@ from .view_press import PressCards, press_cards
 from .view_spec import SpecView, places_text, spec_view
 from .view_step import StepView, Target, step_views
 from .view_torque import Result, Torque, results, torques
+from .view_which import PartView, part_views
 
 
 #: So many that may go side by side are named on a page.
@@ -87,6 +88,7 @@ class ProcedureView(NamedTuple):
     open: OpenViews
     beside: tuple[Target, ...]
     beside_more: str
+    parts: tuple[PartView, ...]
     tags: str
 
 
@@ -111,7 +113,7 @@ def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str
         tuple(correction_view(lookup, correction, prose, root) for correction in _corrections(lookup)),
         tuple(note_view(lookup, procedure, note, root) for note in procedure.notes) if prose.linked else (),
         procedure.was, root + sheets_url(procedure), root + worked_url(procedure) if lookup.derived.worked else "", before, after,
-        open_views(lookup, prose, root), *_beside(lookup, root), root + tags_url(procedure) if any(step.leaves for step in procedure.steps) else "")
+        open_views(lookup, prose, root), *_beside(lookup, root), part_views(lookup, root, prose.variant), root + tags_url(procedure) if any(step.leaves for step in procedure.steps) else "")
 
 
 def _beside(lookup: Lookup, root: str) -> tuple[tuple[Target, ...], str]:

@@ -58,6 +58,7 @@ class StepView(NamedTuple):
     only: str
     acts: tuple[str, ...]
     opens_up: tuple[str, ...]
+    measures: tuple[str, ...]
     records: tuple[RecordView, ...]
     picture: PictureView | None
     hold: Markup | None
@@ -98,7 +99,8 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
         step.id, step_anchor(step.id), step.was, number, prose(step.do), prose(step.check), prose(step.if_outside),
         _targets(lookup, step.go_to, prose, root), caution_views(lookup.book, step.cautions),
         machine.places_on(group, prose.variant), group, step.at or "", ", ".join(selector.text for selector in step.only),
-        tuple(map(str, step.acts)), step.opens_up, tuple(_record(lookup, record, step, prose, root) for record in step.records),
+        tuple(map(str, step.acts)), step.opens_up,
+        tuple(machine.carriers[name].title for name in step.measures if name in machine.carriers), tuple(_record(lookup, record, step, prose, root) for record in step.records),
         picture_view(lookup.book, step.picture, root), prose(step.hold_point),
         tuple(loose_view(lookup, loose, prose, root) for loose in step.leaves),
         tuple(_closed(lookup, name, prose) for name in step.closes), step.second_person, prose(step.note))

@@ -86,3 +86,10 @@ AGAIN = "or alone, again at"
 NOTE_KINDS = {"open decision": "Open decisions", "on trial": "On trial", "symptom": "Symptoms", "answered question": "Answered questions"}
 NOTES_SAYS = "What is not settled, what is being tried, what goes wrong and where to look, what has been asked before."
 IN_ORDER = "Causes, the likeliest first"
+
+WHICH = "Which figures are yours"
+WHICH_ALL = "Every variant stands beside the others. Not sure which you have? Find out first, and work to none of them until you know."
+WHICH_PART = "goes by the part in your hand, not by the serial of the machine; told by"
+MEASURED_IN = "Found out in"
+CHOOSE = "Mark the part you have, one ring a line"
+MEASURES_PART = "This tells which you have"
