@@ -36,7 +36,7 @@ WS-ON-STOP | wheelset-repress/press-on-force | wheelset | ceiling | - | 30 long 
  | wheelset-repress/expected-force-low | wheelset | found | - | 18.0 long ton; 27.0 long ton; 32.2 long ton | computed
 WS-EXPECT | wheelset-repress/expected-force | wheelset | found | - | 21.6 long ton; 32.4 long ton; 38.6 long ton | computed
  | wheelset-repress/expected-force-high | wheelset | found | - | 28.9 long ton; 43.2 long ton; 51.5 long ton | computed
- | wheelset-repress/seat-pressure | wheelset | found | - | 7,619 psi; 11,408 psi; 12,075 psi | computed
+ | wheelset-repress/seat-pressure | wheelset | found | - | 7619 psi; 11,408 psi; 12,075 psi | computed
  | wheelset-repress/hub-hoop-stress | wheelset | found | - | 13.2 ksi; 20.6 ksi; 21.7 ksi | computed
 WS-OFF-STOP | wheelset-repress/press-off-force | wheelset | ceiling | - | 45 long ton; 67 long ton; 72 long ton | shop
 WS-LUBE | wheelset-repress/seat-friction | locomotive | window | - | 0.10 to 0.16 | shop

@@ -8,9 +8,11 @@ proving a book needs the numbers only.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
+
+from .band_end import end_named, end_text
 
 if TYPE_CHECKING:
     from .drawing import Drawing
@@ -115,6 +117,12 @@ class Value:
     def _texts(self) -> tuple[str, str]:
         return self.texts()
 
+    def end(self, which: str) -> Value:
+        """The 'low' or 'high' end of the band as a value of its own, printed as it stands in the band."""
+        si = self.low if which == "low" else self.high
+        return replace(self, name=f"{self.name} {which}", low=si, likely=si, high=si,
+                       texts=lambda: (end_text(self.printed, which), end_text(self.converted, which)))
+
     @property
     def printed(self) -> str:
         return self._texts[0]
@@ -177,14 +185,23 @@ class Outcome:
         return self.told.lines
 
     def value(self, name: str) -> Value:
-        """The value called `name`; KeyError when this run did not give it."""
+        """The value called `name`, or an end of one: 'advance low'. KeyError when this run did not give it."""
+        found = self._named(name)
+        if found is None:
+            raise KeyError(name)
+        return found
+
+    def has(self, name: str) -> bool:
+        return self._named(name) is not None
+
+    def _named(self, name: str) -> Value | None:
+        whole, which = end_named(name)
         for value in self.values:
             if value.name == name:
                 return value
-        raise KeyError(name)
-
-    def has(self, name: str) -> bool:
-        return any(value.name == name for value in self.values)
+            if which and value.name == whole:
+                return value.end(which)
+        return None
 
 
 @dataclass(frozen=True)

@@ -157,8 +157,8 @@ class Lookup:
     def _output(self, name: str, reference: Reference, page: str, variant: str | None) -> FigureView:
         found = []
         for combination, run in self.worked(reference.name, variant):
-            values = run.outcome.values
-            value = next((v for v in values if v.name == reference.part), values[0] if values and not reference.part else None)
+            outcome, part = run.outcome, reference.part
+            value = outcome.values[0] if outcome.values and not part else outcome.value(part) if outcome.has(part or "") else None
             if not any(combination is seen for seen, _ in found):
                 found.append((combination, _shown(value, run.outcome)))
         cases = told_apart(self.machine, found) or (Told("", "", "", Shown(words.NOT_KNOWN, "", "unknown")),)

@@ -6,6 +6,7 @@ asks for itself is a finding. Nothing here stops at a mistake; what depends on i
 
 from dataclasses import replace
 
+from ..core.band_end import end_named
 from ..core.derived import Resolved, Worked, key_of
 from ..core.figure import FIRST, Figure, NoFigure, NotKnown, Plain, Spec, Worth
 from ..core.machine import Machine
@@ -152,7 +153,7 @@ def _result(work, machine, procedure, computed: Computed, reference: Reference, 
     if working is None or outcome.refusals:
         return None
     names = [output.name for output in working.outputs]
-    if reference.part not in names:
+    if reference.part not in names and end_named(reference.part or "")[0] not in names:
         work.error(reference.place, "unknown-reference", f"'{reference}' names no result of {working.id}",
                    f"write one of: {', '.join(f'{computed.id}.{name}' for name in names[:6])}")
         return None
@@ -211,7 +212,10 @@ def _outcome(work, computed, working: Working | None, texts, missing) -> Outcome
 
 
 def _input(work, machine, procedure, working, name, text, place, combination) -> str | Given | NoFigure | None:
-    """A quantity as it stands; a surface as its band; a reference as the figure or result it names, with its band."""
+    """A quantity as it stands; a surface as its band; a reference as the figure or result it names, with its band.
+    Where `none` is written for something measured, this case has none: there is nothing to work out."""
+    if text == "none" and working is not None and any(each.name == name and each.kind not in ("grade", "choice") for each in working.inputs):
+        return NoFigure()
     surface = work.book.surfaces.get(text)
     if surface is not None and working is not None:
         band = surface.nut_factor if name == "nut factor" else surface.taper_friction
