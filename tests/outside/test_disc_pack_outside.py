@@ -67,3 +67,12 @@ def test_mean_radius_by_integration(outer, inner):
         torque = quad(lambda r, p=pressure: p(r) * r * r, inner, outer)[0]
         force = quad(lambda r, p=pressure: p(r) * r, inner, outer)[0]
         assert mean_radius(outer, inner, facing) == pytest.approx(torque / force, rel=1e-9)
+
+
+# A machine-design textbook, hydraulic multidisc clutch: 6.5 in over 4 in, friction 0.24, greatest pressure 120 psi, six planes of sliding, even wear:
+# 1,885 lbf and 7,125 lbf·in (from memory).
+def test_hydraulic_multidisc_clutch():
+    force = 2 * pi * 120 * 2.0 * (3.25 - 2.0)
+    assert force == pytest.approx(1885, abs=0.5)
+    outcome = clutch(faces="6", friction="0.24", force=f"{force:.4f} lbf", outer_diameter="6.5 in", inner_diameter="4 in", facing="run in")
+    assert outcome.value("capacity").likely / 0.112984829 == pytest.approx(7125, abs=1)

@@ -48,3 +48,10 @@ def test_two_shims_of_like_thickness():
 @pytest.mark.parametrize(("window", "printed"), [("0.010 to 0.015 in", "0.012 in"), ("0.016 to 0.0209 in", "0.016 in"), ("0.028 in", "0.016 + 0.012 in")])
 def test_gasket_pack_of_a_transmission(window, printed):
     assert stack(window, "0.012 in, 0.016 in, 0.021 in").value("stack").printed == printed
+
+
+# An all-terrain vehicle's service manual, bevel drive gear: shims of 0.25, 0.30 and 0.35 mm and the combined shims made of them.
+@pytest.mark.parametrize(("thickness", "pieces"), [("0.50 mm", 2), ("0.55 mm", 2), ("0.60 mm", 2), ("0.65 mm", 2), ("0.70 mm", 2), ("0.75 mm", 3), ("0.80 mm", 3), ("0.85 mm", 3)])
+def test_combined_shims_of_a_bevel_gear(thickness, pieces):
+    outcome = stack(thickness, "0.25 mm, 0.30 mm, 0.35 mm")
+    assert outcome.value("pieces").likely == pieces and outcome.value("stack thickness").printed == thickness
