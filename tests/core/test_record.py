@@ -3,7 +3,7 @@
 import pytest
 from small_book import PROCEDURE, SITE_DATA, sources
 
-from witnessmark.core.record import fingerprint, sheet_record
+from witnessmark.core.record import fingerprint, sheet_record, step_meanings
 from witnessmark.loading.load_book import load_book
 from witnessmark.workings.derive import derive_book
 
@@ -63,3 +63,33 @@ def test_a_change_to_one_variant_leaves_the_other_sheet_true():
 
 def test_the_code_is_short_and_free_of_look_alikes():
     assert len(code()) == 9 and not set(code()) & set("ILOU")
+
+
+def meanings(procedure: str = PROCEDURE, variant: str = "late") -> dict[str, str]:
+    book, found = load_book(sources(procedure))
+    derived, more = derive_book(book)
+    assert not found + more
+    return step_meanings(book, book.procedures["hoist", "drum"], derived["hoist", "drum"], variant)
+
+
+@pytest.mark.parametrize("old, new", WORDING)
+def test_a_wording_fix_keeps_the_meaning_of_every_step(old, new):
+    assert meanings(PROCEDURE.replace(old, new)) == meanings()
+
+
+CHANGED = [("is: 55 lbf·ft", "is: 50 lbf·ft", {"bolt"}), ("is: 14 short ton", "is: 13 short ton", {"press"}), ("grade: 5", "grade: 8", {"bolt"}),
+           ("    cautions: [HZ-1]\n", "    cautions: none\n", {"press"}), ("never while open: [run]", "never while open: [turn by power]", {"bolt"}),
+           ("to {bolt}.", "to {bolt}, 3 times.", {"bolt"}), ("people: 2", "people: 3", set())]
+
+
+@pytest.mark.parametrize("old, new, steps", CHANGED)
+def test_a_change_reaches_the_steps_that_act_on_it_and_no_other(old, new, steps):
+    assert PROCEDURE.count(old) == 1
+    before, after = meanings(), meanings(PROCEDURE.replace(old, new))
+    assert {step for step in before if before[step] != after[step]} == steps
+
+
+def test_a_step_keeps_its_meaning_on_the_variant_whose_figure_stays():
+    changed = PROCEDURE.replace("late: 10 short ton", "late: 9 short ton")
+    assert meanings(changed, "early") == meanings(variant="early")
+    assert meanings(changed)["press"] != meanings()["press"]

@@ -12,11 +12,11 @@ import re
 from .book import Book
 from .derived import CombinationKey, Derived, Resolved, Worked
 from .every_picture import picture_of_need
-from .figure import NoFigure, NotKnown, Worth
+from .figure import NoFigure, NotKnown, Spec, Worth
 from .picture import Picture
 from .procedure import LooseEnd, Need, PressNeed, Procedure, Step
 from .quantity import Quantity
-from .sentence import Sentence, Words, Emphasis
+from .sentence import Reference, Sentence, Words, Emphasis
 
 VERSION = 1
 #: Without I, L, O and U: a code is read aloud and copied by hand.
@@ -52,6 +52,38 @@ def fingerprint(record: dict) -> str:
     number = int.from_bytes(hashlib.sha256(text.encode()).digest()[:5], "big")
     signs = "".join(_ALPHABET[number >> shift & 31] for shift in range(35, -1, -5))
     return f"{signs[:4]}-{signs[4:]}"
+
+
+def step_meanings(book: Book, procedure: Procedure, derived: Derived, variant: str) -> dict[str, str]:
+    """Fingerprint of each step done on this variant: of the step and of every figure it names, whatever words stand round them.
+
+    A mark made at the bench is kept with it, so that a later build can tell work done by an older figure."""
+    machine = book.machines[procedure.machine]
+    places = {group: machine.places_on(group, variant) for group in machine.places}
+    combinations = derived.combinations.get(variant, ())
+    serials = machine.main.variants[variant].serials
+    return {step.id: fingerprint({"step": _step(book, places, step),
+                                  "named": [_named(book, procedure, derived, combinations, reference) for reference in step_references(step)]})
+            for step in procedure.steps if step.done_on(variant, serials)}
+
+
+def step_references(step: Step) -> tuple[Reference, ...]:
+    """What a step names: in its sentences, in its list of specs, and as what is written down; each once, in that order."""
+    found = [*(reference for sentence in step.sentences() for reference in sentence.references()), *step.specs,
+             *(record.spec for record in step.records if record.spec)]
+    return tuple({str(reference): reference for reference in found}.values())
+
+
+def _named(book: Book, procedure: Procedure, derived: Derived, combinations, reference: Reference) -> list:
+    """A spec of another procedure counts as it is written: its machine's cases are resolved over there."""
+    target = book.target(reference, procedure)
+    worked = [_worked(run) for combination in combinations for run in derived.worked.get((combination, reference.name), ())]
+    if not isinstance(target, Spec):
+        return [str(reference), worked]
+    if reference.owner is None:
+        return [str(reference), _spec(derived, target, combinations), worked]
+    return [str(reference), [[figure.role, *(worth_text(case.value) for case in figure.worth.cases)] if figure.worth else [figure.role]
+                             for figure in target.figures]]
 
 
 def worth_text(worth: Worth | None) -> str | None:

@@ -54,6 +54,10 @@ def tags_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/tags/"
 
 
+def bench_url(procedure: Procedure) -> str:
+    return f"{procedure.machine}/{procedure.id}/bench/"
+
+
 def press_url(press: str) -> str:
     return f"press/{press}/"
 

@@ -89,14 +89,15 @@ class Lookup:
     def _shown(self, spec: Spec, figure: Figure, key: CombinationKey, combination: dict) -> Shown:
         if spec.checked_against is not None and self.recheck(spec, key, figure):
             return Shown(words.RECHECK, "", "recheck")
-        return shown(self._worth(spec, figure, key, combination), figure.role)
+        return shown(self.worth(spec, figure, key, combination), figure.role)
 
     def recheck(self, spec: Spec, key: CombinationKey, figure: Figure | None = None) -> str | None:
         """Why a figure of the spec (any, where none is given) must be checked anew in this case."""
         return next((each.recheck for each in self.derived.resolved.get((key, spec.id), ())
                      if each.recheck and figure in (None, each.figure)), None)
 
-    def _worth(self, spec: Spec, figure: Figure, key: CombinationKey, combination: dict) -> Worth | None:
+    def worth(self, spec: Spec, figure: Figure, key: CombinationKey, combination: dict) -> Worth | None:
+        """The figure in one case; None where none is written for it."""
         for resolved in self.derived.resolved.get((key, spec.id), ()):
             if resolved.figure is figure or resolved.figure == figure:
                 return resolved.worth

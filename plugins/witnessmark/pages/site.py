@@ -9,12 +9,13 @@ from ..core.derived import Derived
 from ..core.procedure import Procedure
 from ..core.working import Working
 from . import words
-from .address import CAUTIONS_URL, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
+from .address import CAUTIONS_URL, bench_url, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
 from .plan_pages import needs_file, plan_bodies, tag_file
 from .prose import Prose
+from .view_bench import bench_view
 from .view_caution import caution_view
 from .view_machine import home_defer, home_lists, machine_view, procedure_targets
 from .view_procedure import procedure_view
@@ -98,6 +99,9 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
     pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents), contents,
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
     files.update(tag_file(lookup))
+    at = bench_url(procedure)
+    bench = bench_view(lookup, root_from(at), codes, settings.workings, settings.book_id)
+    files[f"{at}index.html"] = fill("bench", title=f"{words.BENCH}: {procedure.title}", root=root_from(at), p=bench.procedure, bench=bench)
     offer = sheets_url(procedure)
     files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)
     for variant in procedure.variants:
