@@ -44,7 +44,7 @@ Worth = Quantity | Plain | NotKnown | NoFigure
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One quantity of a spec in one role. `worth` is None when it is taken from a computed result (`comes_from`)."""
+    """One quantity of a spec in one role. Taken from a result (`comes_from`), `worth` holds no more than the cases with none."""
 
     role: str
     worth: Varies[Worth] | None

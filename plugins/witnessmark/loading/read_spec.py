@@ -1,8 +1,11 @@
 """Reads a spec and its figures."""
 
+from dataclasses import replace
+
 from ..core.figure import ROLES, Figure, NoFigure, NotKnown, Plain, Spec
 from ..core.kinds import KINDS
 from ..core.quantity import Quantity, read_quantity
+from ..core.variation import Varies
 from .read_varies import read_varies
 from .scalars import Cites, Identifier, Measure, Number, Refers, Says, Text, ThreadText
 from .shape import Fields, ListOf, Raw, Record, Report, wrong_shape
@@ -66,7 +69,8 @@ def _read_spec(name: str, record: Record, main_carrier: str, report: Report) -> 
 def read_figure(record: Record, kind: str, main_carrier: str, report: Report) -> Figure | None:
     by = tuple(record.get("by") or (main_carrier,))
     worth = _varies(record, "is", by, _quantity_of(kind), report)
-    comes_from = _varies(record, "from", by, Refers().read, report)
+    comes_from, none = _without_none(_varies(record, "from", by, _or_none(Refers()), report))
+    worth = worth or none
     if worth is None and comes_from is None:
         if not {"is", "from"} & (record.key_places.keys() | record.misspelt):
             report.error(record.place, "missing-key", "this figure has no 'is'",
@@ -86,6 +90,15 @@ def read_figure(record: Record, kind: str, main_carrier: str, report: Report) ->
 def _varies(record: Record, key: str, by: tuple[str, ...], read, report: Report):
     node = record.get(key)
     return read_varies(node, by, read, report) if node is not None else None
+
+
+def _without_none(comes_from: Varies | None) -> tuple[Varies | None, Varies | None]:
+    """The references, and apart from them the cases that deliberately have no figure: those are known without working out."""
+    if comes_from is None:
+        return None, None
+    cases = [tuple(case for case in comes_from.cases if (type(case.value) is NoFigure) == none) for none in (False, True)]
+    references, none = (replace(comes_from, cases=some) if some else None for some in cases)
+    return references, none
 
 
 def _or_none(shape):

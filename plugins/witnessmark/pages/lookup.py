@@ -82,7 +82,8 @@ class Lookup:
             return (Told("", variant or " ".join(self.variants), "", Shown(words.DO_NOT_USE, "", "doubt")),)
         if figure.worth is not None and not figure.worth.by and spec.checked_against is None:
             return (Told("", variant or " ".join(self.variants), "", shown(figure.worth.cases[0].value, figure.role)),)
-        by = set(figure.worth.by if figure.worth and spec.checked_against is None else self.machine.carriers)
+        typed = figure.worth is not None and figure.comes_from is None and spec.checked_against is None
+        by = set(figure.worth.by if typed else self.machine.carriers)
         combinations = self.own(variant) if by <= {self.machine.main.id} else self.every(variant)
         return told_apart(self.machine, [(combination, self._shown(spec, figure, key, combination)) for key, combination in combinations])
 

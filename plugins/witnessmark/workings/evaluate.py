@@ -73,7 +73,7 @@ def _same(one: str, other: str, kind: str) -> bool:
 
 def _worth(work, machine, procedure, spec: Spec, figure: Figure, combination) -> Worth | None:
     what = f"'{spec.id}' ({figure.role})"
-    if figure.worth is not None:
+    if figure.worth is not None and (figure.comes_from is None or figure.worth.matching(combination, machine.serial_ranges)):
         return pick(work, machine, figure.worth, combination, what)
     reference = pick(work, machine, figure.comes_from, combination, what)
     if reference is None:
