@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given as given_any
 from hypothesis import strategies as st
 
+from witnessmark.core.drawing import Label
 from witnessmark.core.units import find_unit
 from witnessmark.workings.read_inputs import run
 from witnessmark.workings.registry import WORKINGS
@@ -142,3 +143,6 @@ def test_the_drawing_says_in_words_what_it_shows():
     for mark in drawing.marks:
         points = getattr(mark, "points", ((getattr(mark, "x", 0), getattr(mark, "y", 0)),))
         assert all(0 <= x <= drawing.width and 0 <= y <= drawing.height for x, y in points)
+        if isinstance(mark, Label):                             # a letter of the page's script is under 6 units wide
+            room = {"start": drawing.width - mark.x, "end": mark.x, "middle": 2 * min(mark.x, drawing.width - mark.x)}[mark.anchor]
+            assert 6 * len(mark.text) <= room, mark.text

@@ -24,7 +24,7 @@ def section_drawing(given: Mapping[str, Given], pair: Pair, tight: str) -> Drawi
             marks.append(Stroke(((40, _MIDDLE + side * hollow), (270, _MIDDLE + side * hollow)), "dashed"))
     middle = (left + right) / 2
     marks += [Label(middle, 18, f"D {given['hub diameter'].text}"), Label(middle, _MIDDLE - 4, f"d {given['seat diameter'].text}"),
-              Label(middle, 163, f"L {given['length'].text}"), Label(left - 4, _MIDDLE - half - 6, f"{tight} on diameter", "end")]
+              Label(middle, 163, f"L {given['length'].text}"), Label(160, 183, f"{tight} tight on the diameter")]
     shows = (f"Section of a hub {given['hub diameter'].text} outside on a seat of {given['seat diameter'].text}, {given['length'].text} in contact"
              + (f", the shaft bored {given['shaft bore'].text}" if hollow else "") + f"; {tight} tight on the diameter.")
-    return Drawing(320, 172, shows, tuple(marks))
+    return Drawing(320, 192, shows, tuple(marks))

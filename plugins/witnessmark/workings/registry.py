@@ -3,10 +3,11 @@ from __future__ import annotations
 
 from ..core.working import Working
 from . import (
-    adhesion, backlash, belt_and_chain_words, bush, castle_nut, counts, disc_pack, drip, end_play, gearing,
-    lever_travel, lifting, limits_and_fits, machining_sizes, press_card, rolling_drag, run_out, shim_stack,
-    shrink_fit, spring_test, springs, straight_interference, taper_advance, taper_grip, thread_engagement,
-    tightening_order, tightening_torque, timing_arc, torque_by_friction, volumes, wrench_adapter,
+    adhesion, backlash, belt_and_chain_words, bush, castle_nut, counts, disc_pack, drip, end_play,
+    gearing, lever_travel, lifting, limits_and_fits, machining_sizes, press_card, rolling_drag,
+    run_out, shim_stack, shrink_fit, spring_test, springs, straight_interference, taper_advance,
+    taper_grip, thread_engagement, tightening_order, tightening_torque, timing_arc,
+    torque_by_friction, volumes, wrench_adapter,
 )
 
 WORKINGS: dict[str, Working] = {working.id: working for working in (

@@ -8,7 +8,7 @@ from ..core.drawing import Drawing, Label, Stroke
 from ..core.working import Given
 
 WIDTH, MIDDLE = 320.0, 92.0
-_PLOT_TOP, _PLOT_FOOT, _PLOT_LEFT, _PLOT_RIGHT = 215.0, 345.0, 40.0, 215.0
+_PLOT_TOP, _PLOT_FOOT, _PLOT_LEFT, _PLOT_RIGHT = 215.0, 345.0, 25.0, 175.0
 
 
 class Curve(NamedTuple):
