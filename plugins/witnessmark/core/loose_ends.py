@@ -6,7 +6,7 @@ from typing import Iterable, Iterator, NamedTuple
 
 from .machine import Machine
 from .order import Order
-from .procedure import LooseEnd, Procedure, Step
+from .procedure import Act, LooseEnd, Procedure, Step
 
 #: The place of a loose end that has no places.
 WHOLE = ("",)
@@ -54,6 +54,7 @@ class Ledger:
                     if left := self.named(procedure, name):
                         self.ties[left.name].append(Tie(procedure, at, step))
         self._shut: dict[tuple[str, str], dict[str, int]] = {}
+        self._after: dict[tuple[str, str], list[Tie]] = {}
 
     def named(self, home: Procedure, name: str) -> Left | None:
         """What `procedure/end` means in `home`; a bare `end` is its own, or else the only one of that name on the machine."""
@@ -72,7 +73,10 @@ class Ledger:
 
     def ties_after(self, left: Left, variant: str) -> list[Tie]:
         """The steps that close it on this variant, and come after it was left in whatever order work is taken."""
-        return [tie for tie in self.ties[left.name] if self.done_on(tie.procedure, tie.step, variant) and self.follows(tie, left)]
+        key = left.name, variant
+        if key not in self._after:
+            self._after[key] = [tie for tie in self.ties[left.name] if self.done_on(tie.procedure, tie.step, variant) and self.follows(tie, left)]
+        return self._after[key]
 
     def follows(self, tie: Tie, left: Left) -> bool:
         if tie.procedure is left.procedure:
@@ -155,14 +159,34 @@ class Ledger:
         return f" ({'; '.join(told)})"
 
     @cached_property
-    def acting(self) -> dict[tuple[str, str | None], list[tuple[Procedure, int, Step]]]:
-        """(verb, thing) -> the steps that do it."""
-        found: dict[tuple[str, str | None], list] = defaultdict(list)
+    def acting(self) -> dict[tuple[str, str | None], dict[str, list[tuple[int, Step]]]]:
+        """(verb, thing) -> procedure -> its steps that do it, in their order."""
+        found: dict[tuple[str, str | None], dict[str, list]] = defaultdict(lambda: defaultdict(list))
         for procedure in self.order.row:
             for at, step in enumerate(procedure.steps):
                 for act in step.acts:
-                    found[act.verb, act.thing].append((procedure, at, step))
-        return dict(found)
+                    found[act.verb, act.thing][procedure.id].append((at, step))
+        return {act: dict(steps) for act, steps in found.items()}
+
+    def first_while_open(self, left: Left, act: Act) -> dict[str, tuple[Step, dict[str, list[str]]]]:
+        """Procedure -> its first step that does `act` while the loose end may be open, and where it may be, variant by variant.
+
+        What is open at a later step was open at the first one already, so that one is enough."""
+        steps = self.acting.get((act.verb, act.thing), {})
+        mask = sum(map(self.order.bit, steps)) & ~self.order.before[left.procedure.id]
+        found: dict[str, tuple[int, Step, dict[str, list[str]]]] = {}
+        for variant in self.variants(left):
+            shut = ~0
+            for closed in self.shut(left, variant).values():
+                shut &= closed
+            for procedure in self.order.of(mask & ~shut):
+                from_here = left.at + 1 if procedure is left.procedure else 0
+                first = next(((at, step) for at, step in steps[procedure.id] if at >= from_here and self.done_on(procedure, step, variant)), None)
+                if first and (places := self.open_places(left, variant, procedure, first[0])):
+                    at, step, where = found.setdefault(procedure.id, (*first, {}))
+                    if at == first[0]:
+                        where[variant] = places
+        return {name: (step, where) for name, (_, step, where) in found.items()}
 
 
 def covers(tie: Tie, place: str) -> bool:

@@ -6,6 +6,7 @@ from ..core.authority import Correction
 from ..core.book import Book
 from ..core.figure import Citation, Spec
 from ..core.lone_order import lone_order
+from ..core.part_figures import PartFigures
 from ..core.procedure import LooseEnd, Procedure, Step
 from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, spec_anchor
 
@@ -27,6 +28,7 @@ class BookIndex:
                         for number, procedure in enumerate(procedures)}
         self.loose_ends: dict[tuple[str, str], tuple[Procedure, LooseEnd]] = {}
         self.measured: dict[tuple[str, str], list[tuple[Procedure, int, Step]]] = {}      # who finds out a part's variant
+        self.part_figures = PartFigures(book)
         self.corrections: dict[str, list[Correction]] = {}
         self.conflicts: dict[tuple[str, str], list[str]] = {}
         for conflict in book.conflicts.values():

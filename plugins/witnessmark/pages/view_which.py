@@ -2,7 +2,6 @@
 
 from typing import NamedTuple
 
-from ..core.part_figures import parts_counting
 from . import words
 from .address import procedure_url, step_anchor
 from .lookup import Lookup
@@ -26,7 +25,7 @@ def part_views(lookup: Lookup, root: str, variant: str | None) -> tuple[PartView
         return ()
     ledger = lookup.book.ledgers[machine.id]
     counting = {carrier for step in procedure.steps if variant is None or ledger.done_on(procedure, step, variant)
-                for carrier in parts_counting(lookup.book, procedure, step)}
+                for carrier in lookup.index.part_figures.of_step(procedure, step)}
     return tuple(PartView(carrier.title, carrier.told_by,
                           tuple((one.id, one.measure.typed() if one.measure else f"{words.SERIALS} {one.serials}" if one.serials else "")
                                 for one in carrier.variants.values()),

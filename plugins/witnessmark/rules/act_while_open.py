@@ -37,13 +37,9 @@ def check(book: Book, derived) -> Iterator[Finding]:
 
 
 def _met(ledger: Ledger, left: Left, act: Act, told: set[str]) -> Iterator[Finding]:
-    for procedure, at, step in ledger.acting.get((act.verb, act.thing), ()):
-        if procedure.id in told:
-            continue
-        still = {variant: places for variant in ledger.variants(left)
-                 if ledger.done_on(procedure, step, variant) and (places := ledger.may_be_open(left, variant, procedure, at))}
-        if still:
-            told.add(procedure.id)
+    for name, (step, still) in ledger.first_while_open(left, act).items():
+        if name not in told:
+            told.add(name)
             yield Finding(step.key_places.get("acts", step.place), ID,
                           f"'{step.id}' does {act} while '{left.name}', left at {left.end.place}, may be open{ledger.where(left, still)}",
                           "close it in an earlier step, or let this procedure come after the one that closes it")

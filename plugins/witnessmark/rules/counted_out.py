@@ -18,11 +18,12 @@ from typing import Iterator
 from ..core.book import Book
 from ..core.finding import Finding
 from ..core.loose_ends import Ledger
-from ..core.procedure import Need, Procedure
+from ..core.procedure import Need
 
 ID = "counted-out"
 
-Counted = list[tuple[Procedure, Need]]
+#: Procedure -> the needs in which one thing is counted.
+Counted = dict[str, list[Need]]
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
@@ -39,26 +40,31 @@ def _machine(ledger: Ledger) -> Iterator[Finding]:
             if need.counted and need.count is None:
                 yield Finding(need.place, ID, f"'{need.name}' is counted, but not how many there are", "write 'count:' and the number")
             if need.counted in ("out", "in"):
-                (out if need.counted == "out" else back).setdefault((need.sort, need.name), []).append((procedure, need))
+                counted = (out if need.counted == "out" else back).setdefault((need.sort, need.name), {})
+                counted.setdefault(procedure.id, []).append(need)
     for key, taken in out.items():
-        for procedure, need in taken:
-            yield from _comes_back(ledger, procedure, need, back.get(key, []))
+        yield from _comes_back(ledger, taken, back.get(key, {}))
     for key, returned in back.items():
-        for procedure, need in returned:
-            if not any(ledger.order.comes_after(procedure.id, earlier.id) for earlier, _ in out.get(key, ())):
-                yield Finding(need.place, ID, f"'{need.name}' is counted in, but no procedure before this one counts it out",
+        taken = sum(map(ledger.order.bit, out.get(key, ())))
+        for name, needs in returned.items():
+            if not ledger.order.before[name] & taken:
+                yield Finding(needs[0].place, ID, f"'{needs[0].name}' is counted in, but no procedure before this one counts it out",
                               "write 'counted: out' with it where it goes out")
 
 
-def _comes_back(ledger: Ledger, procedure: Procedure, need: Need, back: Counted) -> Iterator[Finding]:
-    after = [(there, other) for there, other in back
-             if ledger.order.comes_after(there.id, procedure.id) and ledger.in_time(there)]
-    missing = [variant for variant in procedure.variants if not any(variant in there.variants for there, _ in after)]
-    if missing:
-        on = "" if len(missing) == len(procedure.variants) else f" on {' and '.join(missing)}"
-        yield Finding(need.place, ID, f"'{need.name}' is counted out and never counted in again{on}",
-                      "write 'counted: in' with it in the needs of the procedure that brings it back, which comes after this one")
-    for there, other in after:
-        if other.count and need.count and other.count != need.count:
-            yield Finding(other.place, ID, f"{other.count} of '{need.name}' are counted in here, but {need.count} were counted out in {procedure.id}",
-                          "write the same count at both")
+def _comes_back(ledger: Ledger, taken: Counted, back: Counted) -> Iterator[Finding]:
+    order = ledger.order
+    in_time = sum(order.bit(name) for name in back if ledger.in_time(order.procedures[name]))
+    for name, needs in taken.items():
+        procedure, need = order.procedures[name], needs[0]
+        after = order.of(order.behind[name] & in_time)
+        missing = [variant for variant in procedure.variants if not any(variant in there.variants for there in after)]
+        if missing:
+            on = "" if len(missing) == len(procedure.variants) else f" on {' and '.join(missing)}"
+            yield Finding(need.place, ID, f"'{need.name}' is counted out and never counted in again{on}",
+                          "write 'counted: in' with it in the needs of the procedure that brings it back, which comes after this one")
+        for there in after:
+            other = back[there.id][0]
+            if other.count and need.count and other.count != need.count:
+                yield Finding(other.place, ID, f"{other.count} of '{need.name}' are counted in here, but {need.count} were counted out in {name}",
+                              "write the same count at both")

@@ -33,6 +33,7 @@ def check(book: Book, derived) -> Iterator[Finding]:
             still = {variant: places for variant in ledger.variants(left)
                      if variant in procedure.variants and (places := ledger.open_places(left, variant, procedure))}
             if still:
-                closers = sorted({tie.procedure.id for variant in still for tie in ledger.ties_after(left, variant)} - {procedure.id})
+                closers = sorted({tie.procedure.id for variant in still for tie in ledger.ties_after(left, variant)
+                                  if ledger.order.beside(procedure.id) & ledger.order.bit(tie.procedure.id)})
                 yield Finding(place, ID, f"'{left.name}' must be shut before this starts, but nothing that is surely done by then closes it{ledger.where(left, still)}",
                               f"write {' or '.join(closers)} under 'after:'" if closers else "close it in a procedure that comes before this one")
