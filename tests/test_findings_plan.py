@@ -22,6 +22,10 @@ CASES = [
     ("loose-end-open", "build", "after: [strip]", "after: none", "build:11:5", "nothing says that build comes after strip, write strip under 'after:'"),
     ("loose-end-open", "strip", "        each: side\n", "        each: side\n        closes in: try\n", "strip:21:9", "says that it is closed in try, but no step there closes it"),
     ("loose-end-open", "strip", "        each: side\n", "        each: side\n        closes in: biuld\n", "strip:21:9", "closed in 'biuld', and there is no such procedure, did you mean 'build'?"),
+    ("loose-end-open", "try", "    closes: [strip/guard-off]\n", "    closes: [strip/guard-off]\n    leaves: [{id: off-again, state: Off., because: So., if forgotten: Cut., never while open: none, opens again: [strip/guard-off]}]\n", "try:12:14",
+     "'off-again' opens 'strip/guard-off' again, but it is not surely left and shut by then"),
+    ("unknown-reference", "try", "    closes: [strip/guard-off]\n", "    closes: [strip/guard-off]\n    leaves: [{id: off-again, state: Off., because: So., if forgotten: Cut., never while open: none, opens again: [strip/guard]}]\n", "try:12:14",
+     "there is no loose end in strip: 'guard', did you mean 'guard-off'?"),
     ("not-shut", "try", "after: [build, paint]", "after: [paint]", "try:7:1", "'strip/pawl-wedged' must be shut before this starts, but nothing that is surely done by then closes it, write build under 'after:'"),
     ("not-shut", "build", "    closes: [strip/pawl-wedged]\n", "    closes: [strip/pawl-wedged]\n    only: [late]\n", "try:7:1", "closes it (early, left and right)"),
     ("not-shut", "build", "    each: side\n    closes", "    at: right\n    closes", "try:7:1", "closes it (left)"),
@@ -59,3 +63,15 @@ def test_the_small_plan_has_no_finding():
 
 def test_a_loose_end_is_known_by_its_bare_name_where_only_one_procedure_leaves_it():
     assert read(**{"try": PROCEDURES["try"].replace("[strip/pawl-wedged]", "[pawl-wedged]")})[2] == []
+
+
+def test_what_was_shut_may_be_opened_again_by_name():
+    again = PROCEDURES["try"] + """\
+  - id: off-again
+    do: Take the guard off for the last reading.
+    leaves: [{id: guard-off-again, state: Guard off again., because: The drum is read., if forgotten: A hand is drawn in., never while open: [run], opens again: [strip/guard-off]}]
+  - id: on-again
+    do: Fit the guard.
+    closes: [guard-off-again]
+"""
+    assert read(**{"try": again})[2] == []

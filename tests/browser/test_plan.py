@@ -7,7 +7,9 @@ import pytest
 
 PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 800}
 KINDS = {"machine": "type-24/", "ledger": "type-24/plan/ledger/", "tags": "type-24/hornways-and-springs/tags/",
-         "start-up": "type-24/fill-and-engine-test/", "hand-over": "type-24/close-up-and-hand-over/", "lathe": "thornley-13/plan/ledger/"}
+         "start-up": "type-24/fill-and-engine-test/", "hand-over": "type-24/close-up-and-hand-over/",
+         "needs": "type-24/plan/needs/", "conflicts": "type-24/plan/conflicts/", "hold points": "type-24/plan/hold-points/", "notes": "type-24/plan/notes/",
+         "sheet": "type-24/flycrank-press-on/sheet/24-B/", "donors": "type-24/flycrank-press-on/", "lathe": "thornley-13/plan/ledger/"}
 
 
 @pytest.fixture(scope="module")
@@ -110,3 +112,28 @@ def test_a_tag_for_each_side_and_none_cut_in_two(opened, paper):
     for text in texts:                              # a tag begun on a page ends on it
         assert text.count("LEFT LOOSE") == text.count("Tied on")
     assert sum(text.count("LEFT LOOSE") for text in texts) == 6
+
+
+def test_a_note_of_each_kind_is_found_by_the_search(opened):
+    page = opened(KINDS["machine"])
+    page.fill("#wm-search-input", "axlebox runs hot")
+    page.locator(".wm-search__hits a").first.wait_for()
+    assert "close-up-and-hand-over" in page.locator(".wm-search__hits").inner_html()
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_the_list_of_needs_prints_and_sums(opened, paper):
+    page = opened(KINDS["needs"], DESK)
+    item = page.locator("li", has=page.get_by_text("Rod bushes", exact=True))
+    assert re.search(r"\b(?:6|1 per pin)\b", item.inner_text())
+    text = "".join(leaf.get_textpage().get_text_bounded() for leaf in pypdfium2.PdfDocument(page.pdf(format=paper)))
+    assert "Clamp rods" in text and "counted in again" in text
+
+
+def test_the_order_answers_before_and_next(opened):
+    """What comes next: the neighbours on a page are those of the order for one pair of hands."""
+    page = opened(KINDS["machine"])
+    row = [link.get_attribute("href") for link in page.locator(".wm-order > li > a").all()]
+    page.goto(page.url + row[4].removeprefix("../type-24/"))
+    assert page.locator("a[rel=prev]").get_attribute("href").endswith(row[3].removeprefix("../")) and \
+        page.locator("a[rel=next]").get_attribute("href").endswith(row[5].removeprefix("../"))

@@ -36,6 +36,7 @@ class LooseEnd:
     tag: str | None
     was: tuple[str, ...]
     place: Place
+    again: tuple[str, ...] = ()             # loose ends, shut by then, that this one opens again
 
 
 @dataclass(frozen=True, slots=True)

@@ -157,7 +157,7 @@ def _step(book: Book, places, step: Step) -> dict:
 
 
 def _loose_end(end: LooseEnd) -> list:
-    return [end.id, end.each, end.closes_in, [str(act) for act in end.never_while_open]]
+    return [end.id, end.each, end.closes_in, [str(act) for act in end.never_while_open], *end.again]
 
 
 def _caution(book: Book, name: str) -> list:

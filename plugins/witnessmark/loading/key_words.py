@@ -102,7 +102,7 @@ _OF = {
     "a loose end": {
         "state": "How it is left.", "because": "Why it is left so.", "if forgotten": "What then breaks.",
         "never while open": "What must not be done until it is closed.",
-        "closes in": "The procedure that closes it.", "tag": "The words on the tag tied to it.",
+        "closes in": "The procedure that closes it.", "opens again": "Loose ends, shut by then, that are opened again by this.", "tag": "The words on the tag tied to it.",
     },
     "a record": {
         "label": "What is written down.", "spec": "The figure it is compared with.",

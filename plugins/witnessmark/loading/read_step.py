@@ -45,7 +45,7 @@ class _SelectorShape(Shape):
 _ACTS = ListOf(_ActShape(), single=True)
 _LOOSE_END = Fields("a loose end", {
     "id": Identifier(), "state": Says(), "because": Says(), "if forgotten": Says(), "never while open": _ACTS,
-    "each": Text(), "closes in": Identifier(), "tag": Text(), "was": _NAMES,
+    "each": Text(), "closes in": Identifier(), "opens again": _NAMES, "tag": Text(), "was": _NAMES,
 }, ("id", "state", "because", "if forgotten", "never while open"))
 _IF_OUTSIDE = Fields("what to do when outside", {"above": Says(), "below": Says(), "go to": _NAMES})
 _RECORD = Fields("a record", {
@@ -93,4 +93,4 @@ def _loose_end(record: Record) -> LooseEnd | None:
         return None
     return LooseEnd(
         record["id"], record["state"], record["because"], record["if forgotten"], record.get("never while open", ()),
-        _group(record, "each"), record.get("closes in"), record.get("tag"), record.get("was", ()), record.place)
+        _group(record, "each"), record.get("closes in"), record.get("tag"), record.get("was", ()), record.place, record.get("opens again", ()))

@@ -7,7 +7,7 @@ from ..core.book import Book
 from ..core.figure import Citation, Spec
 from ..core.lone_order import lone_order
 from ..core.part_figures import PartFigures
-from ..core.procedure import LooseEnd, Procedure, Step
+from ..core.procedure import Procedure, Step
 from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, spec_anchor
 
 
@@ -26,7 +26,6 @@ class BookIndex:
         self.order = {machine: [turn.procedure for turn in turns] for machine, turns in self.turns.items()}
         self._places = {(machine, procedure.id): number for machine, procedures in self.order.items()
                         for number, procedure in enumerate(procedures)}
-        self.loose_ends: dict[tuple[str, str], tuple[Procedure, LooseEnd]] = {}
         self.measured: dict[tuple[str, str], list[tuple[Procedure, int, Step]]] = {}      # who finds out a part's variant
         self.part_figures = PartFigures(book)
         self.corrections: dict[str, list[Correction]] = {}
@@ -66,8 +65,6 @@ class BookIndex:
         for at, step in enumerate(procedure.steps):
             for carrier in step.measures:
                 self.measured.setdefault((procedure.machine, carrier), []).append((procedure, at, step))
-            for loose in step.leaves:
-                self.loose_ends[procedure.machine, loose.id] = procedure, loose
 
     def _spec(self, spec: Spec, of: str, url: str) -> None:
         for figure in spec.figures:

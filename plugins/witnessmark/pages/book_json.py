@@ -123,7 +123,7 @@ def _step(step: Step) -> dict:
         "picture": step.picture and {"file": step.picture.file, "shows": step.picture.shows},
         "records": [{"label": r.label, "spec": r.spec and str(r.spec), "places": r.places} for r in step.records],
         "leaves": [{"id": e.id, "state": _text(e.state), "because": _text(e.because), "if forgotten": _text(e.if_forgotten),
-                    "never while open": [str(act) for act in e.never_while_open], "each": e.each, "closes in": e.closes_in}
+                    "never while open": [str(act) for act in e.never_while_open], "each": e.each, "closes in": e.closes_in, "opens again": list(e.again)}
                    for e in step.leaves],
     }
 

@@ -28,6 +28,7 @@ class LedgerRow(NamedTuple):
     if_forgotten: Markup
     never: tuple[str, ...]
     tag: str
+    again: tuple[Target, ...]
 
 
 class LedgerView(NamedTuple):
@@ -65,7 +66,9 @@ def _row(lookup: Lookup, ledger: Ledger, left: Left, prose: Prose, root: str) ->
     return LedgerRow(loose_anchor(left.name), left.name, words_of(lookup, left, prose), ", ".join(filter(None, ledger.places(left))),
                      "" if on == every else f"{words.ONLY} {', '.join(on)}", step(*left[:3]),
                      tuple(step(*tie) for tie in ledger.ties[left.name] if ledger.follows(tie, left)), *told,
-                     tuple(map(str, left.end.never_while_open)), left.end.tag or "")
+                     tuple(map(str, left.end.never_while_open)), left.end.tag or "",
+                     tuple(Target(other.end.state.text.rstrip("."), f"#{loose_anchor(other.name)}") for name in left.end.again
+                           if (other := ledger.named(left.procedure, name))))
 
 
 def _told(lookup: Lookup, left: Left, sentence, prose: Prose) -> Markup:

@@ -40,6 +40,7 @@ class LooseView(NamedTuple):
     places: tuple[str, ...]
     closes_in: Target | None
     tag: str
+    again: tuple[Markup | str, ...]
 
 
 class StepView(NamedTuple):
@@ -156,10 +157,11 @@ def loose_view(lookup: Lookup, loose: LooseEnd, prose: Prose, root: str) -> Loos
         there = lookup.book.procedures.get((lookup.machine.id, loose.closes_in))
         closes_in = Target(there.title if there else loose.closes_in, root + procedure_url(lookup.machine.id, loose.closes_in))
     return LooseView(loose.id, prose(loose.state), prose(loose.because), prose(loose.if_forgotten),
-                     tuple(map(str, loose.never_while_open)), lookup.machine.places_on(loose.each, prose.variant), closes_in, loose.tag or "")
+                     tuple(map(str, loose.never_while_open)), lookup.machine.places_on(loose.each, prose.variant), closes_in, loose.tag or "",
+                     tuple(_closed(lookup, name, prose) for name in loose.again))
 
 
 def _closed(lookup: Lookup, name: str, prose: Prose) -> Markup | str:
     """What a step closes, in the words of the step that left it."""
-    found = lookup.index.loose_ends.get((lookup.machine.id, name.rpartition("/")[2]))
-    return prose(found[1].state) if found else name
+    left = lookup.book.ledgers[lookup.machine.id].named(lookup.procedure, name)
+    return prose(left.end.state) if left else name

@@ -46,6 +46,7 @@ def after_rows(rows: list[int]) -> str:
 LEDGER = "Left loose: the ledger"
 LEDGER_SAYS = "All that is left unfinished on purpose, and the step that shuts each. Every one is shut before the machine is handed over in:"
 LEDGER_NONE = "Nothing is ever left loose on this machine."
+AGAIN_OPEN = "Opens again what was shut"
 ALL_LEFT = "All that is left loose"
 NOW = "What is open now?"
 NOW_SAYS = "Choose the variant and tick what is done. Ticking a procedure ticks all that must come before it."

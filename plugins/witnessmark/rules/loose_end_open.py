@@ -46,6 +46,11 @@ def _left(ledger: Ledger, left: Left) -> Iterator[Finding]:
     if ties and closes_in in ledger.order.procedures and not any(tie.procedure.id == closes_in for tie in ties):
         yield Finding(left.end.place, ID, f"'{left.end.id}' says that it is closed in {closes_in}, but no step there closes it",
                       f"write 'closes: [{left.name}]' at that step, or name the procedure that does it under 'closes in:'")
+    for name in left.end.again:
+        other = ledger.named(left.procedure, name)
+        if other and not _shut_by_then(ledger, other, left):
+            yield Finding(left.end.place, ID, f"'{left.end.id}' opens '{other.name}' again, but it is not surely left and shut by then",
+                          "take it out of 'opens again:', or let this procedure come after the one that shuts it")
     too_soon = [tie for tie in ties if not ledger.follows(tie, left)]
     for tie in too_soon:
         place = tie.step.key_places.get("closes", tie.step.place)
@@ -65,3 +70,12 @@ def _left(ledger: Ledger, left: Left) -> Iterator[Finding]:
     else:
         yield Finding(left.end.place, ID, f"nothing ties up '{left.end.id}' after it is left{where}",
                       f"write 'closes: [{left.name}]' at the step that does it")
+
+
+def _shut_by_then(ledger: Ledger, other: Left, left: Left) -> bool:
+    if other.procedure is left.procedure:
+        begun = other.at < left.at
+    else:
+        begun = ledger.order.comes_after(left.procedure.id, other.procedure.id)
+    return begun and not any(ledger.open_places(other, variant, left.procedure, left.at) for variant in ledger.variants(left)
+                             if variant in ledger.variants(other))

@@ -185,6 +185,8 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
     for name in step.closes:
         yield from _loose_end(book, machine, procedure, name, at("closes", step.place))
     for end in step.leaves:
+        for name in end.again:
+            yield from _loose_end(book, machine, procedure, name, end.place, everywhere=True)
         if end.each:
             yield from _name(end.place, end.each, machine.places, "group of places")
         for sentence in (end.state, end.because, end.if_forgotten):
