@@ -36,21 +36,26 @@ class Torque(NamedTuple):
     cases: tuple[Judgement, ...]
 
 
-class Drawn(NamedTuple):
-    """What a run gave, and the drawing of its case."""
+class Given(NamedTuple):
+    """What a run gave, as much of it as the page needs; all of it stands on the page of workings."""
 
-    outcome: Outcome
+    values: tuple
+    refusals: tuple
+    warnings: tuple[str, ...]
+    waits: tuple[str, ...]
+    tables: tuple
     drawing: Markup | None
 
 
 class Result(NamedTuple):
-    """A computed result: each case tells a Drawn. `assumes` is what drives the band."""
+    """A computed result: each case tells a Given. `assumes` is what drives the band; `taken` when its values stand among the figures."""
 
     id: str
     anchor: str
     was: str
     title: str
     assumes: tuple[str, ...]
+    taken: bool
     cases: tuple[Told, ...]
 
 
@@ -82,10 +87,20 @@ def _judgement(told: Told, spec: Spec) -> Judgement:
 
 def results(lookup: Lookup, workings, variant: str | None = None) -> tuple[Result, ...]:
     found = []
+    of_figures = {reference.name for spec in lookup.procedure.specs.values() for figure in spec.figures if figure.comes_from
+                  for reference in figure.comes_from.values() if reference.owner is None}
     for computed in lookup.procedure.computed.values():
         runs = [(combination, run.outcome) for combination, run in lookup.worked(computed.id, variant)]
         known = workings.get(computed.working)
-        cases = tuple(told._replace(value=Drawn(told.value, picture(told.value.told.drawing))) for told in told_apart(lookup.machine, runs))
+        taken, apart = computed.id in of_figures, told_apart(lookup.machine, runs)
+        cases = tuple(told._replace(value=_given(told.value, taken, len(apart) == 1)) for told in apart
+                      if not taken or told.value.refusals or told.value.waits or told.value.warnings)
         found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), known.title if known else computed.working,
-                            known.assumes if known else (), cases))
+                            known.assumes if known else (), taken, cases))
     return tuple(found)
+
+
+def _given(outcome: Outcome, taken: bool, alone: bool) -> Given:
+    """A drawing where there is one case to draw, a chart where a reading is still to come: a page of eight cases is not read at a bench."""
+    return Given(() if taken else outcome.values, outcome.refusals, outcome.warnings, outcome.waits,
+                 outcome.told.tables if outcome.waits else (), picture(outcome.told.drawing) if alone and not taken else None)
