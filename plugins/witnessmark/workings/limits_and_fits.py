@@ -111,10 +111,16 @@ def _drawing(given: Mapping[str, Given], zones: Mapping[str, Deviations]) -> Dra
         left = 105.0 + 100 * place
         marks += [Stroke(((left, y(high)), (left + 60, y(high)), (left + 60, y(low)), (left, y(low))), "thin", "light", True),
                   Label(left + 30, (y(high) + y(low)) / 2 + 4, given[part].text.strip()),
-                  Label(left + 64, y(high) + 4, _micro(high), "start"), Label(left + 64, max(y(low), y(high) + 10) + 4, _micro(low), "start")]
+                  Label(left + 64, _off_the_line(y(high) + 4, 85), _micro(high), "start"),
+                  Label(left + 64, _off_the_line(max(y(low), y(high) + 10) + 4, 104), _micro(low), "start")]
     shows = f"Tolerance zones at {given['size'].text}: " + "; ".join(
         f"{part} {given[part].text.strip()} from {_micro(low)} to {_micro(high)}" for part, (low, high) in zones.items()) + "."
     return Drawing(330, 180, shows, tuple(marks))
+
+
+def _off_the_line(baseline: float, instead: float) -> float:
+    """Words that the line of the size would strike through stand on their own side of it."""
+    return instead if 84 < baseline < 103 else baseline
 
 
 WORKING = Working(

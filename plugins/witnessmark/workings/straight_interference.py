@@ -104,7 +104,7 @@ def _details(given: Mapping[str, Given], pair: Pair, tight: Band, pressures: Ban
     delta, pressure = in_unit(tight[1], "interference", *length), in_unit(pressures[1], "stress", *psi)
     lines = (
         Line("Interference on the diameter", "", "twice what it is per side" if "interference per side" in given else "", delta),
-        Line("Contact pressure", "p = delta / (d (give of hub + give of shaft))",
+        Line("Contact pressure", "p = delta / (d (a + c))",
              f"{delta} / ({given['seat diameter'].text} x (({pair.hub_ratio:.3f} + {pair.hub_poisson:g}) / {given['hub modulus'].text} "
              f"+ ({pair.shaft_ratio:.3f} - {pair.shaft_poisson:g}) / {given['shaft modulus'].text}))", pressure),
         Line("Hoop stress at the hub's bore", "p (D² + d²) / (D² - d²)", f"{pressure} x {pair.hub_ratio:.3f}",
@@ -125,9 +125,9 @@ WORKING = Working(
     id="straight-interference",
     title="Press fit on a parallel seat",
     purpose="From interference, sizes and friction gives pressure, stress in hub and shaft, the force to expect on the press and the torque held.",
-    formula=(Formula("p = delta / (d (((D² + d²) / (D² - d²) + nu hub) / E hub + ((d² + b²) / (d² - b²) - nu shaft) / E shaft)), delta on the diameter",
-                     r"p = \frac{\delta}{d \left( \frac{\frac{D^2 + d^2}{D^2 - d^2} + \nu_\text{hub}}{E_\text{hub}} "
-                     r"+ \frac{\frac{d^2 + b^2}{d^2 - b^2} - \nu_\text{shaft}}{E_\text{shaft}} \right)} \text{, } \delta \text{ on the diameter}"),
+    formula=(Formula("p = delta / (d (a + c)), delta on the diameter", r"p = \frac{\delta}{d (a + c)} \text{, } \delta \text{ on the diameter}"),
+             Formula("a = ((D² + d²) / (D² - d²) + nu) / E of the hub", r"a = \frac{(D^2 + d^2) / (D^2 - d^2) + \nu}{E} \text{ of the hub}"),
+             Formula("c = ((d² + b²) / (d² - b²) - nu) / E of the shaft", r"c = \frac{(d^2 + b^2) / (d^2 - b^2) - \nu}{E} \text{ of the shaft}"),
              Formula("hoop stress = p (D² + d²) / (D² - d²)", r"\text{hoop stress} = p \frac{D^2 + d^2}{D^2 - d^2}"),
              Formula("F = mu pi d L p", r"F = \mu \pi d L p"),
              Formula("torque = F d / 2", r"\text{torque} = \frac{F d}{2}")),

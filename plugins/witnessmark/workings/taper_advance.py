@@ -99,9 +99,9 @@ WORKING = Working(
             "tons set the grip, friction sets the stress.",
     formula=(Formula("p = F / (pi d L (mu + T/2))", r"p = \frac{F}{\pi d L (\mu + T/2)}"),
              Formula("s = p (D² + d²) / (D² - d²)", r"s = p \frac{D^2 + d^2}{D^2 - d^2}"),
-             Formula("delta = p d (((D² + d²) / (D² - d²) + nu hub) / E hub + ((d² + b²) / (d² - b²) - nu shaft) / E shaft)",
-                     r"\delta = p d \left( \frac{\frac{D^2 + d^2}{D^2 - d^2} + \nu_\text{hub}}{E_\text{hub}} "
-                     r"+ \frac{\frac{d^2 + b^2}{d^2 - b^2} - \nu_\text{shaft}}{E_\text{shaft}} \right)"),
+             Formula("delta = p d (a + c)", r"\delta = p d (a + c)"),
+             Formula("a = ((D² + d²) / (D² - d²) + nu) / E of the hub", r"a = \frac{(D^2 + d^2) / (D^2 - d^2) + \nu}{E} \text{ of the hub}"),
+             Formula("c = ((d² + b²) / (d² - b²) - nu) / E of the shaft", r"c = \frac{(d^2 + b^2) / (d^2 - b^2) - \nu}{E} \text{ of the shaft}"),
              Formula("advance = delta / T", r"\text{advance} = \frac{\delta}{T}"),
              Formula("push-off = F (mu - T/2) / (mu + T/2), holding itself only where mu is over T/2",
                      r"\text{push-off} = F \cdot \frac{\mu - T/2}{\mu + T/2} \text{, holding itself only where } \mu \text{ is over } T/2")),

@@ -41,7 +41,7 @@ def _section(given: Mapping[str, Given]) -> list[Stroke | Label]:
     middle = (left + right) / 2
     marks += [Stroke(((right + 20, MIDDLE - half + fall / 2), (right + 20, MIDDLE + half - fall / 2)), "thick"),
               Stroke(((middle, MIDDLE - half), (middle, MIDDLE + half))),
-              Label(middle + 4, MIDDLE - 5, f"d {given['mean diameter'].text}", "start"),
+              Label(middle - 4, MIDDLE - 5, f"d {given['mean diameter'].text}", "end"),
               Stroke(((left, 158), (right, 158))), Label(middle, 172, f"L {given['length'].text}"),
               Label(right + 28, MIDDLE - half - 6, f"T {given['taper'].text}", "start"),
               Stroke(((right + 8, MIDDLE - outside), (right + 8, MIDDLE + outside))),

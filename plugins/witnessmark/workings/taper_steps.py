@@ -87,7 +87,7 @@ def _lines(given: Mapping[str, Given], joint: Taper, units: Units, at: str) -> t
         Line("Contact pressure at the likely friction", "p = F / (pi d L (mu + T/2))", f"{at}, friction {friction_text(friction.likely)}", pressure),
         Line("Hoop stress at the hub's bore", "s = p (D² + d²) / (D² - d²)", f"{pressure} x {pair.hub_ratio:.3f}",
              in_unit(fit.stress, "stress", units.stress, units.stress_step)),
-        Line("Interference, on the diameter", "delta = p d (give of hub + give of shaft)",
+        Line("Interference, on the diameter", "delta = p d (a + c)",
              f"{pressure} x {given['mean diameter'].text} x (({pair.hub_ratio:.3f} + {pair.hub_poisson:g}) / {given['hub modulus'].text} "
              f"+ ({pair.shaft_ratio:.3f} - {pair.shaft_poisson:g}) / {given['shaft modulus'].text})",
              in_unit(fit.interference, "length", units.length, units.length_step)),
