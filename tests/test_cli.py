@@ -105,3 +105,23 @@ def test_the_pre_commit_hook_runs_this_command_on_every_source_and_nothing_else(
     taken = [file.path for file in sources() if re.search(hook["files"], file.path)]
     assert taken == [file.path for file in sources()]
     assert not re.search(hook["files"], "site_data/schema/procedure.schema.json") and not hook["pass_filenames"]
+
+
+def test_compare_of_two_folders_ends_by_how_grave_it_is(tmp_path, capsys):
+    old, words, stop = (book(tmp_path / name, text) for name, text in (
+        ("old", PROCEDURE), ("words", PROCEDURE.replace("Tighten the", "Pull the")), ("stop", PROCEDURE.replace("is: 14 short", "is: 15 short"))))
+    assert main(["compare", str(old), str(old)]) == 0
+    assert capsys.readouterr().out.endswith("Nothing has changed. Every printed sheet still holds.\n")
+    assert main(["compare", str(old), str(words)]) == 0
+    assert "Wording only" in capsys.readouterr().out
+    assert main(["compare", str(old), str(stop), "--format", "json"]) == 1
+    assert json.loads(capsys.readouterr().out)["verdict"] == "stop"
+    assert main(["compare", str(old), str(stop), "--format", "markdown"]) == 1
+    assert "a ceiling is raised" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("name", ["--output=x", "no/such/folder", "main..v1"])
+def test_compare_with_what_is_neither_folder_nor_revision_could_not_run(tmp_path, capsys, name):
+    with_dashes = ["--", name] if name.startswith("-") else [name]
+    assert main(["compare", "--book", str(book(tmp_path)), *with_dashes]) == 2
+    assert "witnessmark: " in capsys.readouterr().err

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from small_book import PROCEDURE, SITE_DATA
 
+from witnessmark.changes import manual as of_changes
 from witnessmark.cli import main
 from witnessmark.loading import manual as of_reading
 from witnessmark.loading.load_book import load_book
@@ -15,8 +16,8 @@ from witnessmark.workings import manual as of_working_out
 from witnessmark.workings.derive import derive_book
 
 HOUSE = Path(__file__).parent.parent / "plugins" / "witnessmark"
-LESSONS = {**of_reading.MANUAL, **of_working_out.MANUAL}
-IN_WORDS = {"deceiving-sign", "unreadable", "stray-file"}           # no example can be shown; tests of hostile files hold these rules
+LESSONS = {**of_reading.MANUAL, **of_working_out.MANUAL, **of_changes.MANUAL}
+IN_WORDS = {"deceiving-sign", "unreadable", "stray-file", "edition-broken", "edition-twice", "correction-missing"}           # no example can be shown; tests of hostile files and of editions hold these rules
 PATH = "procedures/hoist/drum.yaml"
 
 # The smallest book, with a floor that is worked out.

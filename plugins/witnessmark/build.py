@@ -1,19 +1,26 @@
 """The whole pipeline on one screen: sources -> Book -> derived figures -> findings, pages, files."""
 
 import gc
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 
+from .changes.compare import Comparison, compare
+from .changes.side import Side
 from .core.book import Book
+from .core.canonical import digest
 from .core.derived import Derived
 from .core.every_picture import pictures_of_book
 from .core.finding import ERROR, Finding
+from .core.picture import PictureFile
 from .core.record import fingerprint, sheet_record
 from .core.resting import Resting
 from .core.working import Outcome
 from .loading.load_book import FOLDERS, UNREAD, load_book
+from .loading.revisions import Revision
 from .loading.source_schemas import schema_files
-from .loading.source_files import beside_sources, picture_file, yaml_sources
+from .loading.source_files import Beside, SourceFile, beside_sources, picture_file, yaml_sources
 from .loading.stray_files import pictures_of_pages, stray_findings
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
@@ -26,6 +33,10 @@ from .workings.read_inputs import run
 from .workings.registry import WORKINGS
 
 
+#: What a formula is, in ten signs: a sheet does not outlive the formula behind its marks.
+_FORMULAS = {working.id: digest([formula.text for formula in working.formula]) for working in WORKINGS.values()}
+
+
 @dataclass(frozen=True)
 class Checked:
     """A book, what was worked out from it, and everything wrong with it in the order of places."""
@@ -34,6 +45,7 @@ class Checked:
     derived: dict[tuple[str, str], Derived]
     findings: tuple[Finding, ...]
     left_out: int = 0                   # findings not told, because they rest on what could not be read
+    texts: dict[str, str] = field(default_factory=dict)         # the sources by path, and the digests of pictures
 
     @property
     def errors(self) -> int:
@@ -42,19 +54,29 @@ class Checked:
 
 def check(folder: Path) -> Checked:
     """Reads and proves the book in `folder`; nothing is rendered."""
+    return proved(yaml_sources(folder, FOLDERS), beside_sources(folder), partial(picture_file, folder))
+
+
+def check_at(revision: Revision) -> Checked:
+    """Reads and proves the book as it stood at a revision."""
+    return proved(revision.sources(FOLDERS), revision.beside(), revision.picture)
+
+
+def proved(files: list[SourceFile], beside: Beside, picture_of: Callable[[str], PictureFile]) -> Checked:
+    """Proves a book from its sources, what lies beside them, and what is known of a picture by its path."""
     gc.disable()      # records hold no cycles: looking for some took a fifth of the time
     try:
-        return _check(folder)
+        return _check(files, beside, picture_of)
     finally:
         gc.enable()
 
 
-def _check(folder: Path) -> Checked:
-    book, findings = load_book(yaml_sources(folder, FOLDERS))
-    pages, others = beside_sources(folder)
+def _check(files: list[SourceFile], beside: Beside, picture_of: Callable[[str], PictureFile]) -> Checked:
+    book, findings = load_book(files)
+    pages, others = beside
     by_page = pictures_of_pages(pages)
     named = {picture.path for picture in pictures_of_book(book)} | by_page.intersection(others)
-    book.pictures.update({path: picture_file(folder, path) for path in sorted(named)})
+    book.pictures.update({path: picture_of(path) for path in sorted(named)})
     findings += stray_findings(pages, others, by_page, book.pictures)
     derived, worked_findings = derive_book(book)
     slips = {finding for finding in findings if finding.rule != "unknown-reference"}
@@ -64,13 +86,29 @@ def _check(folder: Path) -> Checked:
     told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
     told -= {finding for finding in told if finding.rule == "no-figure" and (finding.place.path, finding.place.line) in
              {(other.place.path, other.place.line) for other in told if other.rule == "unknown-reference"}}
-    return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told))
+    texts = {**{file.path: file.text for file in files}, **{path: picture.digest or "" for path, picture in book.pictures.items()}}
+    return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told), texts)
 
 
 def codes(checked: Checked) -> dict[tuple[str, str, str], str]:
     """Sheet code by (machine, procedure, variant)."""
-    return {(*key, variant): fingerprint(sheet_record(checked.book, procedure, checked.derived[key], variant))
-            for key, procedure in checked.book.procedures.items() for variant in checked.derived[key].combinations}
+    return {sheet: fingerprint(record) for sheet, record in records(checked).items()}
+
+
+def records(checked: Checked) -> dict[tuple[str, str, str], dict]:
+    """All that is acted on by each sheet, by (machine, procedure, variant)."""
+    return {(*key, variant): record(checked, (*key, variant)) for key in checked.book.procedures for variant in checked.derived[key].combinations}
+
+
+def record(checked: Checked, sheet: tuple[str, str, str]) -> dict:
+    """All that is acted on by one sheet."""
+    machine, procedure, variant = sheet
+    return sheet_record(checked.book, checked.book.procedures[machine, procedure], checked.derived, variant, _FORMULAS)
+
+
+def compared(old: tuple[str, Checked], new: tuple[str, Checked]) -> Comparison:
+    """What the new book says otherwise than the old one; each with the name its reader knows it by."""
+    return compare(*(Side(name, checked.book, checked.derived, checked.findings, checked.texts, partial(record, checked)) for name, checked in (old, new)))
 
 
 def _manuals() -> tuple[ManualView, ...]:

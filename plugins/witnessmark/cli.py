@@ -2,14 +2,21 @@
 
 import argparse
 import json
+import os
 import sys
 from pathlib import Path
 
+from .changes import manual as of_changes
+from .changes.data import as_data
+from .changes.lines import as_lines
+from .changes.markdown import as_markdown
+from .changes.words import STOP
 from .core.finding import nearest
 from .core.finding_formats import as_annotations, as_json, as_text
 from .loading import manual as of_reading
+from .loading.revisions import Revision, RevisionProblem
 from .loading.source_files import is_book
-from .build import check
+from .build import Checked, check, check_at, compared
 from .rules.table import RULES
 from .workings import manual as of_working_out
 from .workings.explain import manual_lines, outcome_lines, outcome_record
@@ -17,7 +24,7 @@ from .workings.read_inputs import run
 from .workings.registry import WORKINGS
 
 #: rule -> its manual; the rule's own module speaks where it has one
-MANUAL = {**{rule: lesson.text() for rule, lesson in {**of_reading.MANUAL, **of_working_out.MANUAL}.items()},
+MANUAL = {**{rule: lesson.text() for rule, lesson in {**of_reading.MANUAL, **of_working_out.MANUAL, **of_changes.MANUAL}.items()},
           **{rule: module.__doc__.strip() for rule, module in RULES.items()}}
 
 
@@ -34,8 +41,13 @@ def main(arguments: list[str] | None = None) -> int:
     working.add_argument("--format", choices=("text", "json"), default="text")
     explaining = commands.add_parser("explain", help="the manual of a rule or working")
     explaining.add_argument("name", nargs="?", metavar="RULE-OR-WORKING")
+    comparing = commands.add_parser("compare", help="what one book says otherwise than another, on meaning: figures, marks, sheets, cautions")
+    comparing.add_argument("old", metavar="OLD", help="a revision of git, such as main or HEAD~1, or a folder that holds a book")
+    comparing.add_argument("new", nargs="?", metavar="NEW", help="likewise; left out: the book as it stands")
+    comparing.add_argument("--book", default=".", type=Path, metavar="PATH", help="the book whose revisions are meant")
+    comparing.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="markdown: fit for the summary that a forge shows")
     chosen = parser.parse_args(arguments)
-    return {"check": _check, "work": _work, "explain": _explain}[chosen.command](chosen)
+    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare}[chosen.command](chosen)
 
 
 def _check(chosen) -> int:
@@ -50,6 +62,26 @@ def _check(chosen) -> int:
     else:
         print(as_text(checked.findings, len(checked.book.procedures), checked.left_out))
     return 1 if checked.findings else 0
+
+
+def _compare(chosen) -> int:
+    """Ends with 1 where someone must look before this is taken over: a stop, or a finding."""
+    try:
+        old, new = (_side(name, chosen.book) for name in (chosen.old, chosen.new or str(chosen.book)))
+    except RevisionProblem as problem:
+        print(f"witnessmark: {problem}", file=sys.stderr)
+        return 2
+    comparison = compared(old, new)
+    print({"text": as_lines, "markdown": as_markdown, "json": as_data}[chosen.format](comparison).rstrip("\n"))
+    return 1 if comparison.verdict == STOP or comparison.findings else 0
+
+
+def _side(name: str, book: Path) -> tuple[str, Checked]:
+    """A folder where there is a book in one of that name, else a revision."""
+    if is_book(Path(name)):
+        return name, check(Path(name))
+    revision = Revision(str(book), name, dict(os.environ))
+    return f"{name} ({revision.commit[:10]})", check_at(revision)
 
 
 def _work(chosen) -> int:

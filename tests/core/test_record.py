@@ -8,13 +8,13 @@ from witnessmark.loading.load_book import load_book
 from witnessmark.workings.derive import derive_book
 
 
-def code(procedure: str = PROCEDURE, variant: str = "late", **changed: str) -> str:
+def code(procedure: str = PROCEDURE, variant: str = "late", formulas: dict | None = None, **changed: str) -> str:
     book, found = load_book(sources(procedure, **changed))
     assert not found
     derived, found = derive_book(book)
     assert not found
     key = ("hoist", "drum")
-    return fingerprint(sheet_record(book, book.procedures[key], derived[key], variant))
+    return fingerprint(sheet_record(book, book.procedures[key], derived, variant, formulas or {}))
 
 
 WORDING = [("Tighten the bolts to", "Pull the bolts up to"), ("label: Cap bolt", "label: Bolt of the cap"),

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from .authority import Caution, Conflict, Correction, Source
+from .edition import Edition
 from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Surface, Wrench
 from .figure import Spec
 from .loose_ends import Ledger
@@ -33,6 +34,7 @@ class Book:
     conflicts: dict[str, Conflict] = field(default_factory=dict)
     corrections: dict[str, Correction] = field(default_factory=dict)
     procedures: dict[tuple[str, str], Procedure] = field(default_factory=dict)
+    editions: dict[tuple[str, str], tuple[Edition, ...]] = field(default_factory=dict)      # by (machine, procedure), in the order of issue
     pictures: dict[str, PictureFile] = field(default_factory=dict)      # by path from the book
     not_whole: set[str] = field(default_factory=set)      # names of records, and paths of files, of which something could not be read
 

@@ -6,13 +6,14 @@ from ..core.book import Book
 from ..core.finding import Finding, nearest
 from ..core.place import Place
 from .read_authority import AUTHORITY, read_authority
+from .read_editions import read_editions
 from .read_equipment import EQUIPMENT, read_equipment
 from .read_machine import read_machine
 from .read_procedure import read_procedure
 from .scalars import Identifier
 from .shape import Report
 from .slips import DECEIVING
-from .source_files import SourceFile
+from .source_files import EDITIONS, SourceFile
 from .yaml_tree import RULE, Node, Scalar, read_tree
 
 FOLDERS = ("procedures", "site_data")
@@ -26,7 +27,11 @@ def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:
     site_data: list[tuple[str, Node]] = []
     machines: list[tuple[str, Node]] = []
     procedures: list[tuple[str, Node]] = []
+    editions: list[SourceFile] = []
     for file in files:
+        if file.path.startswith(f"{EDITIONS}/") and file.path.endswith(".jsonl") and file.path.count("/") == 3:
+            editions.append(file)
+            continue
         parts = file.path.removesuffix(".yml").removesuffix(".yaml").split("/")
         place = _room(parts, site_data, machines, procedures)
         if place is None:
@@ -50,6 +55,10 @@ def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:
             report.not_whole.add(path.rpartition("/")[2])
     for path, node in procedures:
         _into(book, path, node, report)
+    for file in editions:
+        machine, procedure = file.path.removesuffix(".jsonl").split("/")[2:]
+        if _readable(file, report):
+            book.editions[machine, procedure] = tuple(read_editions(machine, procedure, file.path, file.text, report))
     book.not_whole.update(report.not_whole)
     return book, report.findings
 
@@ -66,9 +75,7 @@ def _room(parts: list[str], site_data, machines, procedures) -> list | None:
 
 
 def _tree(file: SourceFile, report: Report) -> Node | None:
-    if file.problem:
-        message, mend, line = file.problem
-        report.error(Place(file.path, line), "unreadable", message, mend)
+    if not _readable(file, report):
         return None
     node, found = read_tree(file.path, file.text)
     report.findings += found
@@ -76,6 +83,13 @@ def _tree(file: SourceFile, report: Report) -> Node | None:
         report.error(Place(file.path), "empty-value", "the file is empty", "write its keys, or delete the file")
         return None
     return node
+
+
+def _readable(file: SourceFile, report: Report) -> bool:
+    if file.problem:
+        message, mend, line = file.problem
+        report.error(Place(file.path, line), "unreadable", message, mend)
+    return not file.problem
 
 
 def _id(path: str, node: Node, report: Report) -> str | None:

@@ -91,6 +91,12 @@ MANUAL: dict[str, Lesson] = {
         "The site holds pages, and the pictures that a source or a page written by hand names. Whatever else lies beside the "
         "procedures is not copied into it: a browser might run it.",
         "procedures/hoist/cup.png, and in a step: picture: {file: cup.png, shows: The cup.}", "procedures/hoist/cup.svg"),
+    "edition-broken": Lesson(
+        "The editions say what stood on paper that is still about: a line whose code is not that of what it holds would judge that paper wrongly.",
+        "the lines as 'witnessmark edition' wrote them", "a line changed by hand, cut short, or merged from two"),
+    "edition-twice": Lesson(
+        "A sheet code stands for one sheet.",
+        "each code in one line", "one code in two lines, as after merging two branches"),
     "wrong-folder": Lesson(
         "A procedure stands in the folder of its machine, so that its address says what it is for.",
         "procedures/hoist/drum.yaml", "procedures/winch/drum.yaml"),

@@ -12,7 +12,7 @@ from .shape import NamesOf, Report, Shape, text_schema
 
 RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution", "plan"})
 _NAME = r"[A-Za-z0-9][A-Za-z0-9-]{0,63}"
-_IDENTIFIER = re.compile(_NAME)
+IDENTIFIER = re.compile(_NAME)
 _BETWEEN = re.compile(r"[\s_./]+")
 _CITATION = re.compile(r"([\w-]+)(?:\s+(.*))?", re.DOTALL)
 
@@ -42,10 +42,10 @@ class Identifier(Shape):
     page: bool = False
 
     def of_text(self, text, node, report):
-        if not _IDENTIFIER.fullmatch(text):
+        if not IDENTIFIER.fullmatch(text):
             better = _BETWEEN.sub("-", text).strip("-")
             report.error(node.place, "bad-id", f"'{text}' cannot be a name",
-                         f"write '{better}'" if _IDENTIFIER.fullmatch(better) else f"write {self.wanted}")
+                         f"write '{better}'" if IDENTIFIER.fullmatch(better) else f"write {self.wanted}")
             return None
         if self.page and text in RESERVED:
             report.error(node.place, "reserved-id", f"'{text}' is kept for the site's own pages", "choose another name")

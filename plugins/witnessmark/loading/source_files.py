@@ -10,7 +10,9 @@ from ..core.picture import PictureFile
 from .picture_header import HEAD, picture_fault, picture_size
 
 MOST_BYTES = 1_000_000
-_MOST_OF_A_PICTURE = 20_000_000
+#: Where the editions stand: the only sources that are not YAML.
+EDITIONS = "site_data/editions"
+MOST_OF_A_PICTURE = 20_000_000
 _OUTSIDE = re.compile(r"(?:^|/)\.|\\|:|//|[\x00-\x1f]")
 
 #: What would break the one line that a finding is, were it in a file's name.
@@ -29,7 +31,7 @@ class SourceFile:
 
 
 def yaml_sources(book: Path, folders: tuple[str, ...]) -> list[SourceFile]:
-    """Every .yaml file below the named folders, in the order of their paths, and every link that leaves the book."""
+    """Every .yaml file below the named folders and every .jsonl file of the editions, in the order of their paths, and every link that leaves the book."""
     root = book.resolve()
     found = []
     for folder in folders:
@@ -40,14 +42,18 @@ def yaml_sources(book: Path, folders: tuple[str, ...]) -> list[SourceFile]:
                 for name in below if os.path.islink(os.path.join(path, name))]
             for name in sorted(names):
                 at = Path(path) / name
-                if name.endswith((".yaml", ".yml")):
+                if name.endswith((".yaml", ".yml")) or (name.endswith(".jsonl") and at.is_relative_to(root / EDITIONS)):
                     found.append(_read(root, at))
                 elif at.is_symlink() and (problem := _bad_link(root, at)):      # the site would hold a copy of what it leads to
                     found.append(SourceFile(_shown(root, at), "", problem))
     return found
 
 
-def beside_sources(book: Path) -> tuple[list[SourceFile], list[str]]:
+#: Pages written by hand, and the paths of all that is neither page nor source.
+Beside = tuple[list[SourceFile], list[str]]
+
+
+def beside_sources(book: Path) -> Beside:
     """Below procedures/: the pages written by hand, and the paths of all that is neither page nor source. Hidden files, which
     editors and systems leave about, are not told: they never come into a site."""
     root = book.resolve()
@@ -66,7 +72,12 @@ def beside_sources(book: Path) -> tuple[list[SourceFile], list[str]]:
 
 
 def _shown(root: Path, path: Path) -> str:
-    return _UNPRINTABLE.sub("?", path.relative_to(root).as_posix())
+    return printable(path.relative_to(root).as_posix())
+
+
+def printable(path: str) -> str:
+    """A file's name as a finding can bear it."""
+    return _UNPRINTABLE.sub("?", path)
 
 
 def _bad_link(root: Path, link: Path) -> tuple[str, str, int] | None:
@@ -120,11 +131,16 @@ def picture_file(book: Path, name: str) -> PictureFile:
         if not path.is_file():
             return PictureFile(problem=("there is no such file beside this source", "check its name, capitals too"))
         with open(path, "rb") as file:
-            data, weight = file.read(_MOST_OF_A_PICTURE + 1), os.fstat(file.fileno()).st_size
+            data, weight = file.read(MOST_OF_A_PICTURE + 1), os.fstat(file.fileno()).st_size
     except (OSError, RuntimeError, ValueError):
         return PictureFile(problem=("it cannot be opened", "check its name and rights"))
-    if len(data) > _MOST_OF_A_PICTURE:
-        return PictureFile(weight=weight, problem=(f"it is over {_MOST_OF_A_PICTURE // 1_000_000} MB", "save it smaller, 1,600 pixels across"))
+    return as_picture(name, data, weight)
+
+
+def as_picture(name: str, data: bytes, weight: int) -> PictureFile:
+    """What the bytes of a picture tell, of `weight` bytes in all; what the name promises must be in them."""
+    if len(data) > MOST_OF_A_PICTURE:
+        return PictureFile(weight=weight, problem=(f"it is over {MOST_OF_A_PICTURE // 1_000_000} MB", "save it smaller, 1,600 pixels across"))
     if fault := picture_fault(data, name):
         return PictureFile(weight=weight, problem=fault)
     return PictureFile(*picture_size(data[:HEAD]), weight, sha256(data).hexdigest())
