@@ -77,3 +77,11 @@ def test_accept_line_is_the_limit_and_the_uncertainty(limit, accuracy, highest, 
     line = outcome.value("accept line").likely / constants.lbf
     assert limit + doubt <= line < limit + doubt + division
     assert line / division == pytest.approx(round(line / division))
+
+
+# University lecture on measurement, instrument uncertainty (published notes): a display of resolution 0.1 psi counts half of it, 0.05;
+# with 0.1 % of 100 psi and 0.10 psi of drift it is 0.15; a transducer of 0.5 % of 100 psi beside that display makes 0.52. Two figures.
+def test_published_uncertainty_of_two_instruments():
+    display = math.hypot(uncertainty(100, 0.1, 0.001), 0.10)
+    assert display == pytest.approx(0.15, abs=0.005)
+    assert uncertainty(100, 2 * display, 0.005) == pytest.approx(0.52, abs=0.005)

@@ -79,7 +79,7 @@ _OF = {
     "a figure": {
         "role": "target to aim for, window to be inside, floor, ceiling, reject, stop, or found when measured.",
         "is": "The figure with its unit, such as 18 long ton; one for each variant; or not known yet.",
-        "from": "The computed result it comes from, such as crank-grip.force needed; with low or high after it an end of its band.",
+        "from": "The computed result it comes from, such as crank-grip.force needed; with low or high after it an end of its band; none where a variant has no such figure.",
         "condition": "In which state it holds: dry, oiled, cold.",
         "because": "Why, so that nobody has to find out again.",
         "kept for the record": "The id of the conflict that struck it through: shown, never worked to.",
