@@ -31,6 +31,7 @@ from .workings.derive import derive_book
 from .workings.explain import command
 from .workings.read_inputs import run
 from .workings.registry import WORKINGS
+from .workings.tables.gauge_ranges import standard_gauges
 
 
 #: What a formula is, in ten signs: a sheet does not outlive the formula behind its marks.
@@ -119,7 +120,7 @@ def _manuals() -> tuple[ManualView, ...]:
 def render(checked: Checked, title: str, book_id: str, edit_base: str | None) -> SitePages:
     """Every page body and every finished file of the site."""
     sheet_codes = codes(checked)
-    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals()))
+    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges())))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
              **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}

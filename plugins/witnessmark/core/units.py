@@ -177,7 +177,7 @@ _COUNTERPARTS = {
 }
 
 _TON = ("ton", "tons", "t", "tonf", "tf", "ton·force", "tons·force")
-_AMBIGUOUS = {
+AMBIGUOUS = {
     **dict.fromkeys(_TON, "long ton (2,240 lb), short ton (2,000 lb) or tonne (1,000 kg)"),
     **dict.fromkeys(("pint", "pints", "pt", "pts"), "imperial pint, US pint or litre"),
     **dict.fromkeys(("quart", "quarts", "qt", "qts"), "imperial quart, US quart or litre"),
@@ -210,20 +210,20 @@ def _index() -> dict[str, dict[str, Unit]]:
     return index
 
 
-_INDEX = _index()
+SPELLINGS = _index()
 
 
 @cache
 def units_of(kind: str) -> tuple[Unit, ...]:
     """The units a kind may be written in, the usual ones first."""
-    return tuple(dict.fromkeys(_INDEX[kind].values()))
+    return tuple(dict.fromkeys(SPELLINGS[kind].values()))
 
 
 @lru_cache(maxsize=8192)
 def find_unit(spelling: str, kind: str) -> Unit | UnitProblem:
     """The unit an author means under a kind; refuses what could be two units, such as a bare ton."""
     key = _key(spelling)
-    units = _INDEX[kind]
+    units = SPELLINGS[kind]
     found = units.get(key) or units.get(key.casefold())
     if found is not None and (key in units or found.system != "metric" or len(key) > 4):
         return found
@@ -231,9 +231,9 @@ def find_unit(spelling: str, kind: str) -> Unit | UnitProblem:
     offers = "write " + " or ".join(filter(None, (", ".join(symbols[:-1]), *symbols[-1:]))) if symbols else "write a plain number"
     if not key:
         return UnitProblem(f"the unit is missing ({kind})", f"{offers} after the number")
-    if key.casefold() in _AMBIGUOUS:
-        return UnitProblem(f"“{spelling}” could be more than one unit", f"write {_AMBIGUOUS[key.casefold()]}")
-    others = [name for name, table in _INDEX.items() if key in table]
+    if key.casefold() in AMBIGUOUS:
+        return UnitProblem(f"“{spelling}” could be more than one unit", f"write {AMBIGUOUS[key.casefold()]}")
+    others = [name for name, table in SPELLINGS.items() if key in table]
     if others:
         return UnitProblem(f"“{spelling}” measures {others[0]}, not {kind}", offers)
     near = [name for name in units if name.casefold() == key.casefold()]
@@ -247,4 +247,4 @@ def find_unit(spelling: str, kind: str) -> Unit | UnitProblem:
 def counterpart(unit: Unit, kind: str) -> tuple[Unit, ...]:
     """The unit or units in which the other system shows this one; two where one word names two sizes; often none."""
     symbols = _COUNTERPARTS.get(f"{kind} {unit.symbol}") or _COUNTERPARTS.get(unit.symbol)
-    return tuple(_INDEX[kind][_key(symbol)] for symbol in symbols.split(", ")) if symbols else ()
+    return tuple(SPELLINGS[kind][_key(symbol)] for symbol in symbols.split(", ")) if symbols else ()

@@ -15,6 +15,7 @@ from .fill_template import fill, static_files
 from .lookup import Lookup
 from .plan_pages import needs_file, plan_bodies, tag_file
 from .prose import Prose
+from .script_tables import script_tables
 from .view_bench import bench_view
 from .view_caution import caution_view
 from .view_machine import home_defer, home_lists, machine_view, procedure_targets
@@ -63,6 +64,7 @@ class Settings:
     repo_edit_base: str | None = None
     workings: Mapping[str, Working] = field(default_factory=dict)
     manuals: tuple[ManualView, ...] = ()
+    gauges: tuple[tuple[int, str, float], ...] = ()
 
 
 Fingerprints = dict[tuple[str, str, str], str]
@@ -74,6 +76,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     pages: list[Page] = [_home(book, index, settings)]
     files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()
                                       if not path.endswith(".json")}
+    files.update(script_tables(settings.workings, settings.gauges))
     for machine in book.machines.values():
         lookup = Lookup(book, index, derived, machine)
         url = machine_url(machine.id)
