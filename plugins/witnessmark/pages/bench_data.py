@@ -22,7 +22,7 @@ def bench_data(lookup: Lookup, codes: dict[str, str], names: dict[str, list[str]
         "was": list(procedure.was), "variants": list(procedure.variants), "carriers": _carriers(lookup),
         "places": _places(machine, procedure.each), "group": procedure.each or "",
         "steps": [{
-            "id": step.id, "was": list(step.was), "number": number, "hold": step.hold_point is not None,
+            "id": step.id, "was": list(step.was), "number": number, "hold": step.hold_point is not None, "second": step.second_person,
             "places": _places(machine, step.each) if step.each != procedure.each else [], "at": step.at or "",
             "meaning": {variant: meanings[variant][step.id] for variant in procedure.variants if step.id in meanings[variant]},
             "records": [_record(lookup, record, step, name) for record, name in zip(step.records, names[step.id])],

@@ -1,5 +1,6 @@
 """All pages of a book: bodies for the host's shell, and finished files that need no host."""
 
+import json
 from dataclasses import dataclass, field
 from typing import Mapping
 
@@ -13,6 +14,7 @@ from .address import CAUTIONS_URL, bench_url, machine_url, press_url, procedure_
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
+from .loose_data import loose_data
 from .plan_pages import needs_file, plan_bodies, tag_file
 from .prose import Prose
 from .script_tables import script_tables
@@ -83,16 +85,17 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         view = machine_view(lookup, root_from(url))
         pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
         pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup)]
-        torques = {}
+        torques, meanings = {}, {}
         for procedure in index.order[machine.id]:
-            torques[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
+            torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
         files.update(needs_file(lookup, torques))
+        files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
     pages += _shop(book, index, settings)
     return SitePages(tuple(pages), files)
 
 
-def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, pages: list[Page], files: dict[str, str | bytes]) -> tuple[Torque, ...]:
-    """The pages and files of one procedure; what is set on wrenches in it is handed back for the machine's list."""
+def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, pages: list[Page], files: dict[str, str | bytes]) -> tuple[tuple[Torque, ...], dict]:
+    """The pages and files of one procedure; what is set on wrenches in it, and what its steps mean, go back for the machine's lists."""
     procedure = lookup.procedure
     codes = {variant: fingerprints.get((procedure.machine, procedure.id, variant), "") for variant in procedure.variants}
     url = procedure_url(procedure.machine, procedure.id)
@@ -115,7 +118,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
         at = worked_url(procedure)
         files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
                                         owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
-    return view.torques
+    return view.torques, bench.meanings
 
 
 def _contents(view) -> tuple[Heading, ...]:

@@ -35,6 +35,11 @@ class BenchView(NamedTuple):
     steps: tuple[BenchStep, ...]
     data: dict
 
+    @property
+    def meanings(self) -> dict[str, dict[str, str]]:
+        """The fingerprint of each step on each variant it is done on."""
+        return {step["id"]: step["meaning"] for step in self.data["steps"]}
+
 
 def bench_view(lookup: Lookup, root: str, codes: dict[str, str], workings, book_id: str) -> BenchView:
     prose = Prose(lookup, linked=False)

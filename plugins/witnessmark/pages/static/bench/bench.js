@@ -1,6 +1,9 @@
 /* The bench view comes to life. On any error of ours the page falls back to what it is without script: every step, one after another. */
 import { asks } from "./asks.js";
 import { awake } from "./awake.js";
+import { keeper } from "./keeper.js";
+import { drawMarks } from "./marks.js";
+import { drawSides, looseInTheBar } from "./sides.js";
 import { stepping } from "./stepping.js";
 
 const read = (id) => JSON.parse(document.getElementById(id).textContent);
@@ -26,6 +29,26 @@ data.name = `${data.book} ${data.base.pathname}`;      // storage belongs to the
 const machine = asks(data, say, () => leaves.again());
 const leaves = stepping(machine.fits, (leaf) => {
   document.title = leaf.id === "start" ? data.title : `${leaf.querySelector("h2").textContent.trim()} · ${data.title}`;
+  if (marks) arrived(leaf);
 });
 document.querySelector("[data-asks]").append(awake(say["awake label"], say));
+let marks = null;
 leaves.begin();
+
+marks = await keeper(data, machine.now, () => marks && draw(leaves.current()));
+marks.readEnds();
+leaves.begin();
+
+function arrived(leaf) {
+  const step = data.steps.find((each) => each.id === leaf.dataset.step);
+  if (step) marks.here(step);
+  draw(leaf);
+}
+
+function draw(leaf) {
+  const step = data.steps.find((each) => each.id === leaf.dataset.step);
+  const steps = leaves.leaves().filter((each) => each.dataset.step);
+  looseInTheBar(marks.loose(), say);
+  if (step) drawMarks(leaf, step, data, machine.now, marks, say);
+  else drawSides(leaf, data, steps, machine, marks, say);
+}

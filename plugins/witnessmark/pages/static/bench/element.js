@@ -37,3 +37,8 @@ export function corner(name) {
     },
   };
 }
+
+/** What a step says to do, without its number. */
+export function titleOf(leaf) {
+  return leaf.querySelector(".do").textContent.replace(/\s+/g, " ").trim().replace(/^\d+ /, "");
+}

@@ -1,0 +1,59 @@
+/* The hand-over record: what was done, measured, noted and left loose on one machine and side, as text to copy or print. */
+import { element, filled, titleOf } from "./element.js";
+import { placesOf, shownAt, when } from "./marks.js";
+
+/** The record in lines of plain text. Marks of steps that are no longer in the procedure are told last: none is lost. */
+export function recordLines(data, leaves, now, keeper, say) {
+  const { serial, place, variant } = now();
+  const lines = [data.title, data["machine title"], [filled(say.serial, serial), variant, place].filter(Boolean).join(" · "),
+    variant && data.codes[variant] ? filled(say["sheet code"], data.codes[variant]) : ""];
+  const known = new Set();
+  for (const leaf of leaves) {
+    const step = data.steps.find((each) => each.id === leaf.dataset.step);
+    for (const id of [step.id, ...step.was]) known.add(id);
+    lines.push("", `${step.number}. ${titleOf(leaf)}`);
+    for (const spot of placesOf(step.places, now())) {
+      const at = spot ? `${spot}: ` : "";
+      const ticks = keeper.marks(step, "tick", spot);
+      const state = keeper.tick(step, spot);
+      lines.push(`   ${at}${state === "done" ? `${say.done} ${when(ticks[0].at)}` : state === "old" ? `${say.old} ${when(ticks[0].at)}: ${ticks[0].shown}; ${say["is now"]} ${shownAt(leaf)}` : say["not done"]}`);
+      for (const [slot, words, asked] of [["hold", say.held, step.hold], ["second", say.second, step.second]]) {
+        if (asked) lines.push(`   ${at}${words}: ${keeper.marks(step, slot, spot).filter((one) => one.value === true).map((one) => when(one.at)).join(", ") || say["not done"]}`);
+      }
+    }
+    for (const told of step.records) {
+      for (const spot of placesOf(told.places.length ? told.places : step.places, now())) {
+        const values = keeper.marks(step, `value ${told.name}`, spot);
+        lines.push(`   ${[told.label, spot].filter(Boolean).join(", ")}: ${values.map((one) => `${one.value} ${one.unit || ""}`.trim()).join(` ${say.and} `) || say["not read"]}${values[0] && values[0].shown ? ` (${values[0].shown})` : ""}`);
+      }
+    }
+    for (const one of keeper.marks(step, "note", place)) if (one.value) lines.push(`   ${say.note}: ${one.value}`);
+  }
+  const gone = keeper.all().filter((one) => one.machine === data.machine && one.serial === serial && [data.procedure, ...data.was].includes(one.procedure)
+    && one.step && !data.steps.some((step) => [step.id, ...step.was].includes(one.step)));
+  if (gone.length) lines.push("", say["steps gone"], ...gone.map((one) => `   ${one.step}, ${one.slot} ${one.place}: ${one.value} ${one.unit || ""} ${when(one.at)}`));
+  const loose = keeper.loose();
+  lines.push("", loose.length ? `${say["loose now"]}:` : say["nothing loose"], ...loose.map((end) => `   ${end.state}${end.place ? ` (${end.place})` : ""} ${end.title}`));
+  return lines;
+}
+
+/** The record with its two buttons. */
+export function handover(lines, say) {
+  const text = element("pre", { tabindex: "0", "aria-label": say.record }, lines.join("\n"));
+  const said = element("p", { class: "said", role: "status" });
+  const copy = element("button", { type: "button", onclick: async () => {
+    try {
+      await navigator.clipboard.writeText(lines.join("\n"));
+      said.textContent = say.copied;
+    } catch {
+      getSelection().selectAllChildren(text);
+      said.textContent = say["copy by hand"];
+    }
+  } }, say.copy);
+  const print = element("button", { type: "button", onclick: () => {
+    document.documentElement.classList.add("recording");
+    addEventListener("afterprint", () => document.documentElement.classList.remove("recording"), { once: true });
+    window.print();
+  } }, say.print);
+  return element("section", { class: "handover" }, element("h2", {}, say.record), element("div", { class: "tools" }, copy, print, said), text);
+}
