@@ -122,7 +122,7 @@ WEIGHT = Working(
     example=Example({"density": "0.2833 lb/in³", "width": "1 in", "height": "1 in", "length": "144 in"}, {"weight": "40.8 lb", "weight to rig for": "49.0 lb"},
                     "a square inch of steel twelve feet long, by hand"),
     goes_wrong=("Oil, water or chips left inside.", "Ribs, bosses and counterweights left out: an estimate is 10 to 20 % off. Weigh it.",
-                "Feet taken for inches: a hundred times out or more."),
+                "Feet taken for inches: twelve times out for each size that is."),
     refuses=("Sizes that make neither a block nor a round part.", "A bore as large as the part."),
     assumes=("The part is solid all through.",),
     compute=_weight)
@@ -144,7 +144,7 @@ SLINGS = Working(
     example=Example({"weight": "1,350 lb", "legs": "2", "angle": "45°"}, {"leg load": "955 lbf", "rate each leg for": "1150 lbf"},
                     "this project's demonstration book, by hand"),
     goes_wrong=("The angle taken from the vertical: 30° from the vertical is 60° from the horizontal.",
-                "Eyebolts: pulled at 45° they keep less than a third of their rating.",
+                "Eyebolts: pulled at 45° they have lost most of their rating.",
                 "A middle that is not under the hook: the near leg carries more than its share."),
     refuses=("Legs flatter than 30° from the horizontal.", "More than one leg without an angle."),
     assumes=("The load hangs level, its middle under the hook.",),
