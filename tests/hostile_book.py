@@ -26,7 +26,7 @@ BY_WHOM = ("corrections", "*", "by")          # words, where any other "by" is t
 READ = frozenset(
     "is thread grade surface machine by at each places after cautions press gauge wrench adapter made scale tester file division highest "
     "for only measures was when serial closes".split()) | {
-        "checked against", "told by", "applies to", "go to", "in doubt", "to be found by", "leads to", "must be shut"}
+        "checked against", "told by", "applies to", "go to", "in doubt", "to be found by", "leads to", "must be shut", "opens again"}
 
 
 def leaves(shape: Shape, path: tuple[str, ...] = ()):

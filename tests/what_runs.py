@@ -25,7 +25,7 @@ class _Reader(HTMLParser):
                 self.found.add(f"{tag} {name}={value}")
             if tag == "meta" and name == "http-equiv":
                 self.found.add(f"meta http-equiv={value}")
-        if tag == "script":
+        if tag == "script" and ("type", "application/json") not in attrs:          # data is read, and never run
             self._script = [re.sub(r"^(\.\./)+", "", dict(attrs).get("src") or "")]
 
     def handle_data(self, data):
