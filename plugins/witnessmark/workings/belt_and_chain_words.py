@@ -67,7 +67,7 @@ WEAR = Working(
     source="ASME B29.1 (pitches); chain handbooks: renew at 3 % growth, 1.5 to 2 % on fixed centres",
     example=Example({"pitch": "1.250 in", "pitches": "20", "limit": "2 %", "reading": "25.31 in"},
                     {"length new": "25.00 in", "renew over": "25.50 in", "growth": "1.2 %", "verdict": "in order"}, "this project's demonstration book, by hand"),
-    goes_wrong=("Measured slack: pull it straight.", "Measured over an offset link.", "A new chain on hooked teeth: it is worn in a season."),
+    goes_wrong=("Measured slack: pull it straight.", "Measured over an offset link.", "A new chain on hooked teeth: they wear it out fast."),
     refuses=("Sizes no machine has.",),
     compute=chain_wear)
 

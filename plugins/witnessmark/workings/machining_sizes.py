@@ -157,7 +157,7 @@ CLEARANCE = Working(
     example=Example({"clearance": "0.0008 to 0.0014 in", "on each": "1 in", "diameter": "2.750 in", "shaft": "2.7400 in"},
                     {"running clearance": "0.0022 to 0.0038 in", "bore to make": "2.7422 to 2.7438 in"}, "by hand"),
     goes_wrong=("Clearance on a side taken for clearance on the diameter: twice too slack.",
-                "Measured warm: a shaft 50 °F warmer than its bore has lost a third of a thou in each inch.",
+                "Measured warm: a steel shaft 50 °F warmer than its bore is a third of a thou too large in each inch.",
                 "The rule of one metal used for another: aluminium pistons want half as much again as iron."),
     refuses=("A clearance that leaves no room between least and most.",),
     compute=_clearance)
