@@ -34,6 +34,7 @@ GATES = {
     "mkdocs": "mkdocs_plugin.py",
     "latex2mathml": "pages/set_formula.py",
     "subprocess": "loading/revisions.py",
+    "segno": "pages/qr_code.py",
 }
 
 # Files: modules that reach them, what a path is asked, and who may.

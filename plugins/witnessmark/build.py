@@ -18,13 +18,14 @@ from .core.record import fingerprint, sheet_record
 from .core.resting import Resting
 from .core.working import Outcome
 from .loading.load_book import FOLDERS, UNREAD, load_book
-from .loading.revisions import Revision
+from .loading.revisions import Revision, RevisionProblem
 from .loading.source_schemas import schema_files
 from .loading.source_files import Beside, SourceFile, beside_sources, picture_file, yaml_sources
 from .loading.stray_files import pictures_of_pages, stray_findings
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
+from .pages.view_sheet import Paper
 from .pages.view_working import ManualView, manual_view
 from .rules.table import check_book
 from .workings.derive import derive_book
@@ -112,15 +113,25 @@ def compared(old: tuple[str, Checked], new: tuple[str, Checked]) -> Comparison:
     return compare(*(Side(name, checked.book, checked.derived, checked.findings, checked.texts, partial(record, checked)) for name, checked in (old, new)))
 
 
+def paper_of(folder: Path, checked: Checked, site_url: str | None, environment: dict[str, str]) -> Paper:
+    """What every sheet says of the book: where it is read, and the day of its sources; none where they differ from what git holds."""
+    try:
+        head = Revision(str(folder), "HEAD", environment)
+        as_held = all(checked.texts.get(file.path) == file.text for file in head.sources(FOLDERS))
+        return Paper(site_url or "", head.day(FOLDERS) if as_held else "")
+    except RevisionProblem:
+        return Paper(site_url or "", "")
+
+
 def _manuals() -> tuple[ManualView, ...]:
     """Each working's page, its example run afresh."""
     return tuple(manual_view(working, run(working, working.example.inputs)[0] or Outcome(), command(working)) for working in WORKINGS.values())
 
 
-def render(checked: Checked, title: str, book_id: str, edit_base: str | None) -> SitePages:
+def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper()) -> SitePages:
     """Every page body and every finished file of the site."""
     sheet_codes = codes(checked)
-    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges())))
+    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
              **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}

@@ -13,7 +13,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from .build import Checked, check, render
+from .build import Checked, check, paper_of, render
 from .core.finding import ERROR
 from .pages.address import picture_url
 from .pages.content_policy import with_policy
@@ -78,7 +78,8 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
         if checked.errors:
             return with_notice(self.last_good, checked.findings, config.site_name)
-        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config))
+        paper = paper_of(Path(config.config_file_path).parent, checked, config.site_url, dict(os.environ))
+        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config), paper)
         return self.last_good
 
     def on_nav(self, nav: Navigation, *, config, files) -> Navigation:

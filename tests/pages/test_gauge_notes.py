@@ -25,7 +25,7 @@ def texts() -> dict[str, str]:
 def test_the_note_of_the_gauge_in_use_stands_in_each_card_below_its_never_pass_mark():
     found = texts()
     shown = "Close the gauge cock above &lt;150&gt; bar."
-    for name, one_card, cards in (("hoist/drum/", r'<section class="wm-card".*?</section>', 2), ("hoist/drum/sheet/late/index.html", r'<td class="block card".*?</td>', 1)):
+    for name, one_card, cards in (("hoist/drum/", r'<section class="wm-card".*?</section>', 2), ("hoist/drum/sheet/late/index.html", r'<section class="card".*?</section>', 1)):
         here = re.findall(one_card, found[name], re.DOTALL)
         assert len(here) == cards
         for card in here:

@@ -80,6 +80,10 @@ class Revision:
         data = self._blobs([entry])[entry.object] if entry.size <= MOST_OF_A_PICTURE else b"\0" * (MOST_OF_A_PICTURE + 1)
         return as_picture(name, data, entry.size)
 
+    def day(self, folders: tuple[str, ...]) -> str:
+        """The day on which anything in the named folders last changed, such as 2024-05-11."""
+        return self._git("log", "-1", "--format=%cs", self.commit, "--", *folders, why=f"'{self.name}' has no history").decode().strip()
+
     def _listed(self) -> dict[str, _Entry]:
         told = self._git("ls-tree", "-r", "-l", "-z", "--full-tree", self.commit, "--", *(f"{self._above}{name}" for name in ("procedures", "site_data")),
                          why=f"'{self.name}' cannot be read")

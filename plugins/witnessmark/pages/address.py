@@ -70,6 +70,11 @@ def working_url(working: str) -> str:
     return f"working/{working}/"
 
 
+def ask_url(site: str, code: str) -> str:
+    """Where a sheet's code is asked whether it still holds, short enough for a code to be read off greasy paper; '' without a site."""
+    return f"{site.rstrip('/')}/s/#{code}" if site else ""
+
+
 CAUTIONS_URL = "caution/"
 
 

@@ -43,4 +43,4 @@ def part(name: str) -> Callable[..., Markup]:
 def static_files() -> dict[str, bytes]:
     """Path under assets/witnessmark/ -> content of every file in static/."""
     root = _HERE / "static"
-    return {file.relative_to(root).as_posix(): file.read_bytes() for file in sorted(root.rglob("*")) if file.suffix in (".css", ".js", ".txt", ".json")}
+    return {file.relative_to(root).as_posix(): file.read_bytes() for file in sorted(root.rglob("*")) if file.suffix in (".css", ".js", ".txt", ".json", ".woff2")}

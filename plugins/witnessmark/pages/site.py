@@ -22,7 +22,7 @@ from .view_bench import bench_view
 from .view_caution import caution_view
 from .view_machine import home_defer, home_lists, machine_view, procedure_targets
 from .view_procedure import procedure_view
-from .view_sheet import sheet_view
+from .view_sheet import Paper, sheet_view
 from .view_shop import press_view, source_view
 from .view_step import Target
 from .view_torque import Torque
@@ -67,6 +67,7 @@ class Settings:
     workings: Mapping[str, Working] = field(default_factory=dict)
     manuals: tuple[ManualView, ...] = ()
     gauges: tuple[tuple[int, str, float], ...] = ()
+    paper: Paper = Paper()
 
 
 Fingerprints = dict[tuple[str, str, str], str]
@@ -112,7 +113,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
     files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)
     for variant in procedure.variants:
         at = sheet_url(procedure, variant)
-        sheet = sheet_view(lookup, variant, root_from(at), codes[variant], settings.workings)
+        sheet = sheet_view(lookup, variant, root_from(at), codes[variant], settings.workings, settings.paper)
         files[f"{at}index.html"] = fill("sheet", title=f"{procedure.title}, {variant}, {codes[variant]}", root=root_from(at), sheet=sheet, p=sheet.procedure)
     if lookup.derived.worked:
         at = worked_url(procedure)

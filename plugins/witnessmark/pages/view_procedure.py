@@ -98,13 +98,14 @@ def procedure_view(lookup: Lookup, prose: Prose, root: str, codes: dict[str, str
     every = set(procedure.variants) == set(machine.main.variants)
     tried = procedure.tried
     before, after = _neighbours(lookup, root)
+    variants = (prose.variant,) if prose.variant else procedure.variants
     return ProcedureView(
         procedure.id, procedure.title, prose(procedure.summary), machine.title, root + machine_url(machine.id), prose(machine.viewpoint),
         words.TRIED.format(serial=tried.serial, on=tried.on) if tried.serial else words.DESK, "tried" if tried.serial else "desk",
         words.applies(", ".join(procedure.variants), every),
         tuple(variant_view(lookup, machine.main.variants[v], prose, root, codes.get(v, "")) for v in procedure.variants if v in machine.main.variants),
-        tuple(_procedure_target(lookup, name, root) for name in procedure.after),
-        tuple(_shut(lookup, name, prose, root) for name in procedure.must_be_shut), prose.all(procedure.conditions),
+        tuple(filter(None, (_first(lookup, name, variants, root) for name in procedure.after))),
+        tuple(filter(None, (_shut(lookup, name, variants, prose, root) for name in procedure.must_be_shut))), prose.all(procedure.conditions),
         places_text(lookup, procedure.each, prose.variant) if procedure.each else "", procedure.people, prose(procedure.skill),
         procedure.time.typed() if procedure.time else "", caution_views(book, procedure.cautions),
         need_lists(book, procedure, prose, root), tuple(spec_view(lookup, spec, prose, root) for spec in procedure.specs.values()),
@@ -136,13 +137,27 @@ def _procedure_target(lookup: Lookup, name: str, root: str) -> Target:
     return Target(there.title if there else name, root + procedure_url(lookup.machine.id, name))
 
 
-def _shut(lookup: Lookup, name: str, prose: Prose, root: str) -> tuple[Markup | str, Target]:
-    """What must be shut before starting, in the words of the step that left it, and where it was left."""
+def _first(lookup: Lookup, name: str, variants: tuple[str, ...], root: str) -> Target | None:
+    """What is done first, and on which of these variants if not on all; None where on none."""
+    there, target = lookup.book.procedures.get((lookup.machine.id, name)), _procedure_target(lookup, name, root)
+    return _told_of(target, [v for v in variants if there is None or v in there.variants], variants)
+
+
+def _told_of(target: Target, on: list[str], variants: tuple[str, ...]) -> Target | None:
+    if not on:
+        return None
+    return target if len(on) == len(variants) else target._replace(text=f"{target.text}, {words.only(on)}")
+
+
+def _shut(lookup: Lookup, name: str, variants: tuple[str, ...], prose: Prose, root: str) -> tuple[Markup | str, Target] | None:
+    """What must be shut before starting, in the words of the step that left it, and where it was left; None where no variant leaves it."""
     left = lookup.book.ledgers[lookup.machine.id].named(lookup.procedure, name)
     if left is None:
         return name, _procedure_target(lookup, name.partition("/")[0], root)
     there = _procedure_target(lookup, left.procedure.id, root)
-    return prose(left.end.state), there._replace(href=f"{there.href}#{loose_anchor(left.end.id)}")
+    on = lookup.book.ledgers[lookup.machine.id].variants(left)
+    told = _told_of(there._replace(href=f"{there.href}#{loose_anchor(left.end.id)}"), [v for v in variants if v in on], variants)
+    return (prose(left.end.state), told) if told else None
 
 
 def _neighbours(lookup: Lookup, root: str) -> tuple[Target | None, Target | None]:

@@ -158,3 +158,9 @@ def conflict_view(book: Book, conflict_id: str, prose, root: str) -> Conflict:
     conflict = book.conflicts[conflict_id]
     sides = tuple((prose(side.says), cited(book, side.source, root)) for side in conflict.sides)
     return Conflict(conflict.id, prose(conflict.printed), prose(conflict.why), sides)
+
+
+def places_of(lookup: Lookup, spec: str, variant: str | None) -> tuple[str, ...]:
+    """Where a spec of this procedure is measured; empty where it has one place only."""
+    known = lookup.procedure.specs.get(spec) if lookup.procedure else None
+    return place_words(lookup.machine, known.places, variant) if known and known.places else ()

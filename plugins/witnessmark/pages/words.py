@@ -1,5 +1,6 @@
 """Every word of our own that a reader sees. A translation is another file like this one."""
 
+from .words_paper import *              # noqa: F403
 from .words_plan import *               # noqa: F403
 
 ROLE = {"target": "aim for", "window": "between", "floor": "not less than", "ceiling": "never more than",
@@ -142,20 +143,6 @@ REASON = "Why"
 EVIDENCE = "Evidence"
 BY = "By"
 
-SHEET_CODE = "Sheet code"
-SHEET_SERIAL = "Serial"
-SHEET_PLACE = "Side"
-SHEET_DATE = "Date"
-SHEET_DONE = "Done by"
-SHEET_CHECKED = "Checked by"
-SHEET_END = "End of checklist"
-SHEET_LEFT = "left loose"
-SHEET_NOTHING_LEFT = "nothing left loose"
-SHEET_SKIPPED = "Steps not for this variant"
-SHEET_VALUE = "found"
-SHEET_OFFER = "One sheet for each variant. Measure or read the serial first; a sheet is true for its own variant only."
-SHEET_PRINT = "Prints on A4 or Letter, black on white."
-
 RESTS = "What rests on it"
 RESTS_NOTHING = "Nothing in this book rests on it."
 KIND = "Kind"
@@ -204,6 +191,10 @@ RESULT = "Result"
 
 def applies(names: str, every: bool) -> str:
     return f"{ALL} ({names})" if every else names
+
+
+def only(names: list[str]) -> str:
+    return f"for {' and '.join(names)} only" if len(names) < 3 else f"for {', '.join(names)} only"
 
 
 def count_of(number: int, one: str, many: str) -> str:
