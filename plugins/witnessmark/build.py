@@ -117,7 +117,8 @@ def paper_of(folder: Path, checked: Checked, site_url: str | None, environment: 
     """What every sheet says of the book: where it is read, and the day of its sources; none where they differ from what git holds."""
     try:
         head = Revision(str(folder), "HEAD", environment)
-        as_held = all(checked.texts.get(file.path) == file.text for file in head.sources(FOLDERS))
+        held = {file.path: file.text for file in head.sources(FOLDERS)}
+        as_held = held == {path: text for path, text in checked.texts.items() if path in held or path.endswith((".yaml", ".yml"))}
         return Paper(site_url or "", head.day(FOLDERS) if as_held else "")
     except RevisionProblem:
         return Paper(site_url or "", "")
