@@ -125,3 +125,30 @@ def test_compare_with_what_is_neither_folder_nor_revision_could_not_run(tmp_path
     with_dashes = ["--", name] if name.startswith("-") else [name]
     assert main(["compare", "--book", str(book(tmp_path)), *with_dashes]) == 2
     assert "witnessmark: " in capsys.readouterr().err
+
+
+def test_edition_writes_once_and_its_check_is_for_the_release(tmp_path, capsys):
+    folder = book(tmp_path)
+    assert main(["edition", str(folder), "--check"]) == 1
+    assert capsys.readouterr().out.count("[edition-missing]") == 2
+    assert main(["edition", str(folder), "--on", "2024-01-02"]) == 0
+    assert "written: site_data/editions/hoist/drum.jsonl" in capsys.readouterr().out
+    text = (folder / "site_data/editions/hoist/drum.jsonl").read_text(encoding="utf-8")
+    assert text.count('"on":"2024-01-02"') == 2
+    assert main(["edition", str(folder)]) == 0
+    assert "every sheet was in an edition already" in capsys.readouterr().out
+    assert main(["edition", str(folder), "--check"]) == 0 == main(["check", str(folder)])
+
+
+def test_no_edition_is_written_of_a_book_with_mistakes(tmp_path, capsys):
+    folder = book(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7"))
+    assert main(["edition", str(folder), "--on", "2024-01-02"]) == 1
+    assert "[unknown-reference]" in capsys.readouterr().out and not (folder / "site_data/editions").exists()
+
+
+def test_an_edition_has_a_day(tmp_path, capsys):
+    with pytest.raises(SystemExit):
+        main(["edition", str(book(tmp_path)), "--on", "May 11"])
+    assert "invalid" in capsys.readouterr().err
+    assert main(["edition", str(tmp_path)]) == 0
+    assert re.search(r'"on":"20[0-9]{2}-[01][0-9]-[0-3][0-9]"', (tmp_path / "site_data/editions/hoist/drum.jsonl").read_text(encoding="utf-8"))

@@ -17,7 +17,7 @@ from witnessmark.workings.derive import derive_book
 
 HOUSE = Path(__file__).parent.parent / "plugins" / "witnessmark"
 LESSONS = {**of_reading.MANUAL, **of_working_out.MANUAL, **of_changes.MANUAL}
-IN_WORDS = {"deceiving-sign", "unreadable", "stray-file", "edition-broken", "edition-twice", "correction-missing"}           # no example can be shown; tests of hostile files and of editions hold these rules
+IN_WORDS = {"deceiving-sign", "unreadable", "stray-file", "edition-broken", "edition-twice", "correction-missing", "edition-missing"}           # no example can be shown; tests of hostile files and of editions hold these rules
 PATH = "procedures/hoist/drum.yaml"
 
 # The smallest book, with a floor that is worked out.

@@ -7,7 +7,9 @@ from functools import partial
 from pathlib import Path
 
 from .changes.compare import Comparison, compare
+from .changes.issue import issue, missing
 from .changes.side import Side
+from .changes.since import FOLDER as EDITIONS, since_files
 from .core.book import Book
 from .core.canonical import digest
 from .core.derived import Derived
@@ -22,6 +24,7 @@ from .loading.revisions import Revision, RevisionProblem
 from .loading.source_schemas import schema_files
 from .loading.source_files import Beside, SourceFile, beside_sources, picture_file, yaml_sources
 from .loading.stray_files import pictures_of_pages, stray_findings
+from .pages.address import procedure_url, sheet_url
 from .pages.book_json import book_json, schema_json
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
@@ -108,6 +111,16 @@ def record(checked: Checked, sheet: tuple[str, str, str]) -> dict:
     return sheet_record(checked.book, checked.book.procedures[machine, procedure], checked.derived, variant, _FORMULAS)
 
 
+def new_editions(checked: Checked, on: str) -> dict[str, str]:
+    """The files of site_data/editions to be written, by path, so that every sheet of today is in an edition; new ones are dated `on`."""
+    return issue(checked.book, checked.derived, records(checked), on)
+
+
+def missing_editions(checked: Checked) -> list[Finding]:
+    """The sheets that a release would leave unknown to every reader's phone."""
+    return sorted(missing(checked.book, records(checked)))
+
+
 def compared(old: tuple[str, Checked], new: tuple[str, Checked]) -> Comparison:
     """What the new book says otherwise than the old one; each with the name its reader knows it by."""
     return compare(*(Side(name, checked.book, checked.derived, checked.findings, checked.texts, partial(record, checked)) for name, checked in (old, new)))
@@ -131,9 +144,12 @@ def _manuals() -> tuple[ManualView, ...]:
 
 def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper()) -> SitePages:
     """Every page body and every finished file of the site."""
-    sheet_codes = codes(checked)
+    sheets = records(checked)
+    sheet_codes = {sheet: fingerprint(each) for sheet, each in sheets.items()}
     site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
+             **since_files(checked.book, sheets, procedure_url, sheet_url),
+             f"{EDITIONS}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
              **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}
     return SitePages(site.pages, files)

@@ -4,6 +4,7 @@ import argparse
 import json
 import os
 import sys
+from datetime import date
 from pathlib import Path
 
 from .changes import manual as of_changes
@@ -16,7 +17,7 @@ from .core.finding_formats import as_annotations, as_json, as_text
 from .loading import manual as of_reading
 from .loading.revisions import Revision, RevisionProblem
 from .loading.source_files import is_book
-from .build import Checked, check, check_at, compared
+from .build import Checked, check, check_at, compared, missing_editions, new_editions
 from .rules.table import RULES
 from .workings import manual as of_working_out
 from .workings.explain import manual_lines, outcome_lines, outcome_record
@@ -46,8 +47,12 @@ def main(arguments: list[str] | None = None) -> int:
     comparing.add_argument("new", nargs="?", metavar="NEW", help="likewise; left out: the book as it stands")
     comparing.add_argument("--book", default=".", type=Path, metavar="PATH", help="the book whose revisions are meant")
     comparing.add_argument("--format", choices=("text", "markdown", "json"), default="text", help="markdown: fit for the summary that a forge shows")
+    issuing = commands.add_parser("edition", help="write every sheet code that is new to site_data/editions, with what stands on the sheet")
+    issuing.add_argument("book", nargs="?", default=".", type=Path, metavar="BOOK")
+    issuing.add_argument("--on", type=_day, metavar="DATE", help="the day of the edition, such as 2024-01-27; left out: today")
+    issuing.add_argument("--check", action="store_true", help="write nothing, and say which sheets are in no edition: the last step before a release")
     chosen = parser.parse_args(arguments)
-    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare}[chosen.command](chosen)
+    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition}[chosen.command](chosen)
 
 
 def _check(chosen) -> int:
@@ -74,6 +79,29 @@ def _compare(chosen) -> int:
     comparison = compared(old, new)
     print({"text": as_lines, "markdown": as_markdown, "json": as_data}[chosen.format](comparison).rstrip("\n"))
     return 1 if comparison.verdict == STOP or comparison.findings else 0
+
+
+def _edition(chosen) -> int:
+    """Nothing is written for a book with mistakes: paper would be known by them for ever."""
+    if not is_book(chosen.book):
+        print(f"witnessmark: {chosen.book} is no book: it has neither procedures/ nor site_data/", file=sys.stderr)
+        return 2
+    checked = check(chosen.book)
+    if chosen.check or checked.errors:
+        found = (*checked.findings, *missing_editions(checked)) if chosen.check else checked.findings
+        print(as_text(found, len(checked.book.procedures), checked.left_out))
+        return 1 if found else 0
+    files = new_editions(checked, chosen.on or date.today().isoformat())
+    for path, text in files.items():
+        (chosen.book / path).parent.mkdir(parents=True, exist_ok=True)
+        (chosen.book / path).write_text(text, encoding="utf-8", newline="\n")
+        print(f"written: {path}")
+    print("every sheet was in an edition already" if not files else f"{len(files)} files; commit them with what they are an edition of")
+    return 0
+
+
+def _day(text: str) -> str:
+    return date.fromisoformat(text).isoformat()
 
 
 def _side(name: str, book: Path) -> tuple[str, Checked]:

@@ -73,6 +73,25 @@ def moved(old: Facts, new: Facts) -> Iterator[Moved]:
             yield Moved(key, tuple(cases), one, other)
 
 
+def differing(old: Facts, new: Facts) -> Iterator[Moved]:
+    """Every fact that differs; of a step that came or went as a whole only that, and what made the work safe in it."""
+    found = list(moved(old, new))
+    whole = {(each.key.name, each.cases) for each in found if each.key.sort == "step" and not each.key.part}
+    for each in found:
+        key = each.key
+        with_step = key.sort in ("step", "caution", "loose end") and key.part and (key.name, each.cases) in whole
+        grave = each.old and not each.new and (key.sort == "caution" or key.part in ("hold point", "second person"))
+        if not with_step or grave:
+            yield each
+
+
+def order_change(machine: str, procedure: str, old: tuple[str, ...], new: tuple[str, ...], place: str = "") -> list[Change]:
+    """One change where the steps that both hold stand in another order, else none."""
+    if [each for each in old if each in new] == [each for each in new if each in old]:
+        return []
+    return [Change(words.LOOK, "order", machine, procedure, "", words.SORT["order"], "", ", ".join(old), ", ".join(new), place=place)]
+
+
 def told_change(each: Moved, machine: str, procedure: str, names: Mapping[str, str], all_cases: Iterable[CombinationKey], main: str, **more) -> Change:
     """A fact that differs, in words. `more` are further fields of Change; a `severity` and `reasons` there stand over ours."""
     verdict: Verdict = judged(each.key, each.old, each.new)

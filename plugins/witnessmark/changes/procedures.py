@@ -8,7 +8,7 @@ from ..core.book import Book
 from ..core.derived import CombinationKey
 from ..core.procedure import Procedure
 from . import words
-from .change import Change, Moved, moved, told_change
+from .change import Change, Moved, differing, order_change, told_change
 from .reach import Reach
 from .renamed import Names, in_todays_names
 from .side import Side
@@ -66,15 +66,11 @@ def _together(records: list[dict]) -> Facts:
 def _facts(pair: Pair, old: Facts, new: Facts) -> Iterator[Change]:
     every = {case for facts in (old, new) for cases in facts.values() for case in cases}
     names = pair.labels | names_of(pair.old) | names_of(pair.new)
-    steps = {(key.name, each.cases) for each in moved(old, new) if (key := each.key).sort == "step" and not key.part}
-    for each in moved(old, new):
+    for each in differing(old, new):
         key = each.key
-        with_step = key.sort in ("step", "caution", "loose end") and (key.name, each.cases) in steps
-        told = (key.sort, key.part) in _TOLD_ELSEWHERE or (each.old and each.new and key.sort in ("caution", "need"))
-        grave = each.old and not each.new and (key.sort == "caution" or key.part in ("hold point", "second person"))
-        if told or (with_step and key.part and not grave):
-            continue
-        yield _told(pair, each, names, every, key in old and key in new)
+        on_shelf = each.old and each.new and key.sort in ("caution", "need")
+        if (key.sort, key.part) not in _TOLD_ELSEWHERE and not on_shelf:
+            yield _told(pair, each, names, every, key in old and key in new)
 
 
 def _told(pair: Pair, each: Moved, names: Mapping[str, str], every: set[CombinationKey], in_both: bool) -> Change:
@@ -101,11 +97,9 @@ def _place(procedure: Procedure, key) -> str:
 
 
 def _order(pair: Pair, old: list[dict], new: list[dict]) -> Iterator[Change]:
-    for one, other in zip(old, new, strict=True):
-        before, after = steps_of(one), steps_of(other)
-        if [each for each in before if each in after] != [each for each in after if each in before]:
-            yield _other(pair, words.LOOK, "order", words.SORT["order"], ", ".join(before), ", ".join(after))
-            return
+    """Once, for the first variant on which it is so."""
+    found = (order_change(pair.machine, pair.new.id, steps_of(one), steps_of(other), str(pair.new.place)) for one, other in zip(old, new, strict=True))
+    yield from next(filter(None, found), [])
 
 
 def _sentences(pair: Pair) -> Iterator[Change]:

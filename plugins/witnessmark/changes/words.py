@@ -13,7 +13,7 @@ PART = {
 }
 #: How a figure that is not worked to stands in a comparison.
 STATE = {"struck": "struck through: ", "doubt": "DO NOT USE: ", "recheck": "RE-CHECK: ", "refused": "REFUSED: ", "": ""}
-SORT = {"step": "step", "caution": "caution", "loose end": "left loose", "need": "needs", "formula": "formula of", "source": "source of",
+SORT = {"step": "step", "caution": "caution", "loose end": "left loose", "need": "needs", "formula": "formula of", "source": "source of", "spec": "",
         "words": "", "order": "order of the steps", "order of steps": "order of the steps"}
 STOP, LOOK, WORDING, SAME = "stop", "look", "wording", "same"
 HEADS = {STOP: "Stop and look before anyone works by this", LOOK: "To be looked at", WORDING: "Wording only", SAME: "Nothing has changed"}
@@ -21,6 +21,7 @@ CHANGES, MOVED, TOOL, SHEETS, FINDINGS, CORRECTIONS = (
     "What was changed", "What moves in consequence", "Moved by this version of the tool, not by the book", "Printed sheets that are superseded",
     "Findings", "Corrections that came with it")
 NEW_SHEET, GONE_SHEET, NOTHING, MORE = "a new sheet", "no such sheet any more", "nothing", "more, not listed here: run the same comparison on your own machine"
+OLDER_FORMULA, NEWER_FORMULA = "worked out by an older formula", "worked out by another formula"
 IF_DONE = "work already done"
 ALL_SHEETS_HOLD = "Every printed sheet still holds."
 RENAMED = "called otherwise"

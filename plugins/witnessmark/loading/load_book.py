@@ -6,7 +6,7 @@ from ..core.book import Book
 from ..core.finding import Finding, nearest
 from ..core.place import Place
 from .read_authority import AUTHORITY, read_authority
-from .read_editions import read_editions
+from .read_editions import read_editions, twice_issued
 from .read_equipment import EQUIPMENT, read_equipment
 from .read_machine import read_machine
 from .read_procedure import read_procedure
@@ -59,6 +59,7 @@ def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:
         machine, procedure = file.path.removesuffix(".jsonl").split("/")[2:]
         if _readable(file, report):
             book.editions[machine, procedure] = tuple(read_editions(machine, procedure, file.path, file.text, report))
+    twice_issued(book.editions, report)
     book.not_whole.update(report.not_whole)
     return book, report.findings
 

@@ -47,6 +47,15 @@ def read_editions(machine: str, procedure: str, path: str, text: str, report: Re
     return list(found.values())
 
 
+def twice_issued(editions: dict[tuple[str, str], tuple[Edition, ...]], report: Report) -> None:
+    """Reports a code that two procedures hold: paper that bears it could be either."""
+    seen: dict[str, Place] = {}
+    for edition in (each for of_one in editions.values() for each in of_one):
+        if edition.code in seen and seen[edition.code].path != edition.place.path:
+            report.error(edition.place, "edition-twice", f"the sheet code {edition.code} is that of a sheet in {seen[edition.code].path} too", _MEND)
+        seen.setdefault(edition.code, edition.place)
+
+
 def _edition(machine: str, procedure: str, line: str, before: dict[str, Edition], place: Place) -> tuple[Edition, int]:
     data = json.loads(line)
     variant, code, on = data["sheet"], data["code"], data["on"]

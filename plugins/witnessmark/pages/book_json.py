@@ -20,8 +20,9 @@ from .shelf_json import shelves
 VERSION = 1
 
 
-def schema_json() -> str:
-    return static_files()["book.schema.json"].decode()
+def schema_json(name: str = "book") -> str:
+    """The schema of what this package writes for programs: book, compare or editions."""
+    return static_files()[f"{name}.schema.json"].decode()
 
 
 def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[tuple[str, str, str], str]) -> str:
