@@ -3,7 +3,7 @@
 A case is (rule, procedure, words that stand there, what stands there instead, file:line:column, part of the message and mend)."""
 
 import pytest
-from plan_book import PROCEDURES, read
+from plan_book import HEAD, MACHINE, PROCEDURES, read
 
 CASES = [
     ("unknown-reference", "try", "strip/pawl-wedged", "strip/pawl-wedgd", "try:7:1", "there is no loose end in strip: 'pawl-wedgd', did you mean 'pawl-wedged'?"),
@@ -19,6 +19,8 @@ CASES = [
     ("loose-end-open", "try", "    closes: [strip/guard-off]\n", "    closes: [strip/guard-off]\n    only: [late]\n", "strip:12:9", "nothing ties up 'guard-off' after it is left (early),"),
     ("loose-end-open", "build", "    each: side\n", "    at: left\n", "strip:21:9", "nothing ties up 'pawl-wedged' after it is left (right),"),
     ("loose-end-open", "build", "    each: side\n", "    at: left\n    only: [late]\n", "strip:21:9", "(early, left and right; late, right)"),
+    ("loose-end-open", "try", "steps:\n  - id: guard-on\n    do: Fit the guard.\n", "each: side\nsteps:\n  - id: guard-on\n    do: Fit the guard.\n    at: left\n",
+     "strip:12:9", "nothing ties up 'guard-off' after it is left (right)"),
     ("loose-end-open", "build", "after: [strip]", "after: none", "build:11:5", "nothing says that build comes after strip, write strip under 'after:'"),
     ("loose-end-open", "strip", "        each: side\n", "        each: side\n        closes in: try\n", "strip:21:9", "says that it is closed in try, but no step there closes it"),
     ("loose-end-open", "strip", "        each: side\n", "        each: side\n        closes in: biuld\n", "strip:21:9", "closed in 'biuld', and there is no such procedure, did you mean 'build'?"),
@@ -75,3 +77,44 @@ def test_what_was_shut_may_be_opened_again_by_name():
     closes: [guard-off-again]
 """
     assert read(**{"try": again})[2] == []
+
+
+def test_left_as_a_whole_and_shut_side_by_side_it_is_shut_after_both_sides():
+    both = PROCEDURES["try"].replace("steps:\n", "each: side\nsteps:\n").replace("    closes: [strip/guard-off]\n", """\
+    at: left
+    closes: [strip/guard-off]
+  - id: guard-on-right
+    do: Fit the guard.
+    at: right
+    closes: [strip/guard-off]
+""")
+    assert read(**{"try": both})[2] == []
+    between = both.replace("  - id: guard-on-right\n", "  - id: turn-early\n    do: Run the hoist.\n    acts: [run]\n  - id: guard-on-right\n")
+    [finding] = read(**{"try": between})[2]
+    assert finding.rule == "act-while-open" and "'turn-early' does run while 'strip/guard-off'" in finding.message and "(right)" in finding.message
+
+
+def test_tie_ups_that_exclude_each_other_by_variant_are_judged_by_variant():
+    both = PROCEDURES["try"].replace("    closes: [strip/guard-off]\n", """\
+    only: [early]
+    closes: [strip/guard-off]
+  - id: guard-on-late
+    do: Fit the guard.
+    only: [late]
+    closes: [strip/guard-off]
+""")
+    assert read(**{"try": both})[2] == []
+    [finding] = read(**{"try": both.replace("only: [late]", "only: [early]")})[2][:1]
+    assert "(late)" in finding.message
+
+
+def test_a_tie_up_after_the_hand_over_comes_too_late():
+    polish = HEAD.format(title="Polish it", after="[try]") + "steps:\n  - {id: on, do: Fit the guard., closes: [strip/guard-off]}\n"
+    idle = PROCEDURES["try"].replace("    closes: [strip/guard-off]\n", "").replace("    acts: [run]\n", "")
+    [finding] = read(**{"try": idle, "polish": polish})[2]
+    assert "'guard-off' is tied up only in polish, which need not be done before the hand-over" in finding.message
+
+
+def test_a_machine_with_loose_ends_names_its_hand_over():
+    [finding] = read(machine=MACHINE.replace("hand-over: try\n", ""))[2]
+    assert "no procedure ends the work on this machine" in finding.message and finding.rule == "loose-end-open"

@@ -3,9 +3,12 @@
 import json
 import re
 
-from plan_book import PROCEDURES, read
+import small_book
+from plan_book import HEAD, PROCEDURES, read
 
 from witnessmark.build import Checked, codes, render
+from witnessmark.loading.load_book import load_book
+from witnessmark.workings.derive import derive_book
 
 
 def site():
@@ -134,3 +137,51 @@ steps:
     assert notes.index("On trial") < notes.index("Symptoms")
     assert "Step 1 : Take the wedge from each pawl. STOP, INSPECT: Nobody at the drum. Alone: look again" in words(pages["hoist/plan/hold-points/"])
     assert "hoist/plan/conflicts/" not in pages
+
+
+def wide(many: int):
+    """A machine on which so many procedures may go side by side, each leaving a cover off until the last."""
+    texts = dict.fromkeys(PROCEDURES, None)
+    for number in range(many):
+        texts[f"job{number:03d}"] = HEAD.format(title=f"Job {number}", after="none") + f"""\
+steps:
+  - id: off
+    do: Take the cover off.
+    leaves: [{{id: cover-{number}, state: Cover {number} off., because: So., if forgotten: Dust., never while open: [run]}}]
+"""
+    closes = ", ".join(f"job{number:03d}/cover-{number}" for number in range(many))
+    texts["try"] = HEAD.format(title="Try it", after=f"[{', '.join(name for name in texts if name.startswith('job'))}]") + f"""\
+steps:
+  - id: on
+    do: Fit the covers.
+    closes: [{closes}]
+"""
+    book, derived, found = read(**texts)
+    assert found == []
+    return {p.url: p.html for p in render(Checked(book, derived, ()), "Hoist", "hoist", None).pages}
+
+
+def test_a_page_does_not_grow_with_all_that_may_be_open_beside_it():
+    few, many = wide(30)["hoist/job000/"], wide(90)["hoist/job000/"]
+    assert abs(len(few) - len(many)) < 100
+    maybe = many.split('id="maybe-open"')[1].split("</section>")[0]
+    assert maybe.count("<li") == 12 and "More may be open: see the ledger." in maybe
+    assert "May go side by side with" in many and "and 81 more" in many
+
+
+def test_the_drawing_stays_narrow_and_says_what_it_leaves_out():
+    html = wide(30)["hoist/"]
+    drawing = html.split("<svg")[1].split("</svg>")[0]
+    assert 'viewBox="0 0 358 ' in drawing and drawing.count('class="wm-box"') == 31 and drawing.count('class="wm-span"') == 8
+    assert "22 more are left out of the drawing" in html and html.count("Cover 29 off.") >= 1
+    narrowest = min(float(width) for width in re.findall(r'class="wm-box"[^>]* width="([\d.]+)"', drawing))
+    assert narrowest >= 120
+
+
+def test_a_conflict_stands_with_every_side_and_whether_it_is_real():
+    for real, says in (("yes", "Both cannot be right."), ("no", "Both can be right: one of them left out its condition.")):
+        conflict = small_book.SITE_DATA["site_data/conflicts.yaml"] + f"  real: {real}\n"
+        book, _ = load_book(small_book.sources(conflicts=conflict))
+        html = next(p.html for p in render(Checked(book, derive_book(book)[0], ()), "Hoist", "hoist", None).pages if p.url == "hoist/plan/conflicts/")
+        assert says in html and "30 short tons." in html and "The chart split hubs." in html
+        assert re.search(r"<s>.*?30 short ton.*?</s>", html, re.S) and "14 short ton" in html
