@@ -98,6 +98,17 @@ def test_unticking_a_procedure_unticks_what_comes_after_it(opened):
     assert now.locator(".wm-count").inner_text() == "4 to shut"
 
 
+def test_what_was_ticked_is_there_again_on_the_same_device(opened):
+    page = opened(KINDS["ledger"])
+    page.locator("#now").get_by_label("24-C", exact=True).check()
+    page.locator("#now").get_by_label("Clean, measure, decide").check()
+    page.reload(wait_until="networkidle")
+    now = page.locator("#now")
+    assert now.get_by_label("24-C", exact=True).is_checked() and now.get_by_label("Strip to the frame").is_checked()
+    assert now.locator(".wm-count").inner_text() == "4 to shut"
+    assert page.evaluate("Object.keys(localStorage).filter(name => name.includes('ledger'))") == ["two-machines ledger /a/book/type-24/plan/ledger/"]
+
+
 def test_the_ledger_is_whole_without_script(opened):
     page = opened(KINDS["ledger"], java_script_enabled=False)
     assert not page.locator("#now").is_visible()

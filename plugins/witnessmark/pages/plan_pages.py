@@ -17,10 +17,10 @@ from .view_torque import Torque
 Body = tuple[str, str, str]
 
 
-def plan_bodies(lookup: Lookup) -> Iterator[Body]:
-    """Pages for the host's shell, about the machine of `lookup`."""
+def plan_bodies(lookup: Lookup, book_id: str) -> Iterator[Body]:
+    """Pages for the host's shell, about the machine of `lookup`; what a reader ticks is kept under the book's id."""
     url = ledger_url(lookup.machine.id)
-    yield url, f"{words.LEDGER}, {lookup.machine.title}", fill("ledger", l=ledger_view(lookup, root_from(url)))
+    yield url, f"{words.LEDGER}, {lookup.machine.title}", fill("ledger", l=ledger_view(lookup, root_from(url)), book=book_id)
     root = root_from(holds_url(lookup.machine.id))
     machine = Target(lookup.machine.title, root + machine_url(lookup.machine.id))
     for url, title, template, name, views in (

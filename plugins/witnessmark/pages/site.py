@@ -85,7 +85,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         url = machine_url(machine.id)
         view = machine_view(lookup, root_from(url))
         pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
-        pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup)]
+        pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup, settings.book_id)]
         torques, meanings = {}, {}
         for procedure in index.order[machine.id]:
             torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)

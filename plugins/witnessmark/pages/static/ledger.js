@@ -7,6 +7,15 @@
   var boxes = Array.prototype.slice.call(home.querySelectorAll("[name=done]"));
   var list = home.querySelector(".wm-open"), count = home.querySelector(".wm-count"), never = home.querySelector(".wm-never-now");
 
+  /* What was ticked is kept on this device, under a name that no other book on this origin has. */
+  function kept(value) {
+    try {
+      if (value === undefined) return JSON.parse(localStorage.getItem(home.dataset.keep + " " + location.pathname)) || {};
+      localStorage.setItem(home.dataset.keep + " " + location.pathname, JSON.stringify(value));
+    } catch (refused) { /* comfort only: a browser may refuse */ }
+    return {};
+  }
+
   function box(id) {
     return boxes.find(function (one) { return one.value === id; });
   }
@@ -61,7 +70,14 @@
   home.addEventListener("change", function (event) {
     if (event.target.name === "done") (event.target.checked ? tickBefore : untickBehind)(event.target.value);
     show();
+    kept({
+      variant: home.querySelector("[name=variant]:checked").value,
+      done: boxes.filter(function (one) { return one.checked; }).map(function (one) { return one.value; })
+    });
   });
+  var before = kept();
+  boxes.forEach(function (one) { one.checked = (before.done || []).indexOf(one.value) >= 0; });
+  home.querySelectorAll("[name=variant]").forEach(function (one) { if (one.value === before.variant) one.checked = true; });
   home.hidden = false;
   show();
 })();
