@@ -152,4 +152,4 @@ def render(checked: Checked, title: str, book_id: str, edit_base: str | None, pa
              **since_files(checked.book, sheets, procedure_url, sheet_url),
              f"{EDITIONS}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
              **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}
-    return SitePages(site.pages, files)
+    return SitePages(site.pages, files, site.about)

@@ -2,6 +2,7 @@
 
 import os
 import re
+from hashlib import sha256
 from html import escape, unescape
 from pathlib import Path
 from urllib.parse import unquote
@@ -17,6 +18,8 @@ from .build import Checked, check, paper_of, render
 from .core.finding import ERROR
 from .pages.address import picture_url
 from .pages.content_policy import with_policy
+from .pages.keep_list import keep_files
+from .pages.offline import ICONS
 from .pages.notice import with_notice
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
@@ -42,6 +45,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
         config.theme.dirs.insert(0, str(_THEME))
         config.extra.setdefault("generator", False)
+        config.theme["favicon"] = f"{ICONS}/icon.svg"
         return config
 
     def on_files(self, files: Files, *, config) -> Files:
@@ -51,6 +55,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         for finding in checked.findings:
             (_log.error if finding.severity == ERROR else _log.warning)(finding.line())
         site = self._site(checked, config)
+        config.extra["witnessmark_about"] = self._about = site.about
         self._pages = {}
         for file in list(files):
             if file.src_dir == config.docs_dir and not _may_stand(folder, file, checked):
@@ -121,12 +126,27 @@ class WitnessmarkPlugin(BasePlugin[Options]):
     def on_post_template(self, output: str, *, template_name, config) -> str:
         return with_policy(output) if template_name.endswith(".html") and not self.serving else output
 
+    def on_post_build(self, *, config):
+        """What a phone may keep, by the hash of each finished file; not while serving, where every answer is fresh."""
+        if self.serving:
+            return
+        root = Path(config.site_dir)
+        files = {path.relative_to(root).as_posix(): _hashed(path) for path in root.rglob("*") if path.is_file()}
+        for name, text in keep_files(files, self._about.machines, self._about.date).items():
+            (root / name).parent.mkdir(parents=True, exist_ok=True)
+            (root / name).write_text(text, encoding="utf-8")
+
     def on_serve(self, server, *, config, builder):
         """docs_dir is watched by MkDocs; the rest of the book is not."""
         folder = Path(config.config_file_path).parent
         if (folder / "site_data").is_dir():
             server.watch(str(folder / "site_data"))
         return server
+
+
+def _hashed(path: Path) -> tuple[str, int]:
+    data = path.read_bytes()
+    return sha256(data).hexdigest(), len(data)
 
 
 def _may_stand(folder: Path, file: File, checked: Checked) -> bool:

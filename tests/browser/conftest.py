@@ -73,20 +73,28 @@ class _Handler(SimpleHTTPRequestHandler):
 
 @pytest.fixture(scope="session")
 def serve():
-    """`serve(folder, prefix="book/", headers={})` -> the address of the folder, ending in the prefix, on loopback."""
-    servers = []
+    """`serve(folder, prefix="book/", headers={})` -> the address of the folder, ending in the prefix, on loopback.
+
+    `serve.stop(address)` takes the server away, as a phone loses its network."""
+    servers = {}
 
     def start(folder, prefix: str = "book/", headers: dict | None = None) -> str:
         handler = type("Handler", (_Handler,), {"prefix": prefix, "headers_sent": headers or {}})
         server = ThreadingHTTPServer(("127.0.0.1", 0), partial(handler, directory=str(folder)))
         threading.Thread(target=server.serve_forever, daemon=True).start()
-        servers.append(server)
-        return f"http://127.0.0.1:{server.server_port}/{prefix}"
+        address = f"http://127.0.0.1:{server.server_port}/{prefix}"
+        servers[address] = server
+        return address
 
-    yield start
-    for server in servers:
+    def stop(address: str) -> None:
+        server = servers.pop(address)
         server.shutdown()
         server.server_close()
+
+    start.stop = stop
+    yield start
+    for address in list(servers):
+        stop(address)
 
 
 @pytest.fixture(scope="session")

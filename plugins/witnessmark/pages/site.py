@@ -14,6 +14,7 @@ from .address import CAUTIONS_URL, bench_url, machine_url, press_url, procedure_
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
+from .offline import About, about_book, offline_files
 from .loose_data import loose_data
 from .plan_pages import needs_file, plan_bodies, tag_file
 from .prose import Prose
@@ -55,6 +56,7 @@ class Page:
 class SitePages:
     pages: tuple[Page, ...]
     files: dict[str, str | bytes]
+    about: About = About()
 
 
 @dataclass(frozen=True)
@@ -78,8 +80,10 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     index = BookIndex(book)
     pages: list[Page] = [_home(book, index, settings)]
     files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()
-                                      if not path.endswith(".json")}
+                                      if not path.endswith((".json", "/sw.js"))}
     files.update(script_tables(settings.workings, settings.gauges))
+    files.update(offline_files(settings.book_title))
+    about = about_book(book, settings.book_id)
     for machine in book.machines.values():
         lookup = Lookup(book, index, derived, machine)
         url = machine_url(machine.id)
@@ -88,14 +92,14 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup, settings.book_id)]
         torques, meanings = {}, {}
         for procedure in index.order[machine.id]:
-            torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, pages, files)
+            torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, about, pages, files)
         files.update(needs_file(lookup, torques))
         files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
     pages += _shop(book, index, settings)
-    return SitePages(tuple(pages), files)
+    return SitePages(tuple(pages), files, about)
 
 
-def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, pages: list[Page], files: dict[str, str | bytes]) -> tuple[tuple[Torque, ...], dict]:
+def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, about: About, pages: list[Page], files: dict[str, str | bytes]) -> tuple[tuple[Torque, ...], dict]:
     """The pages and files of one procedure; what is set on wrenches in it, and what its steps mean, go back for the machine's lists."""
     procedure = lookup.procedure
     codes = {variant: fingerprints.get((procedure.machine, procedure.id, variant), "") for variant in procedure.variants}
@@ -108,7 +112,8 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, p
     files.update(tag_file(lookup))
     at = bench_url(procedure)
     bench = bench_view(lookup, root_from(at), codes, settings.workings, settings.book_id)
-    files[f"{at}index.html"] = fill("bench", title=f"{words.BENCH}: {procedure.title}", root=root_from(at), p=bench.procedure, bench=bench)
+    files[f"{at}index.html"] = fill("bench", title=f"{words.BENCH}: {procedure.title}", root=root_from(at), p=bench.procedure, bench=bench,
+                                   about=about, keep=about.script_data(root_from(at)))
     offer = sheets_url(procedure)
     files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)
     for variant in procedure.variants:

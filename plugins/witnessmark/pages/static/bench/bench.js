@@ -5,6 +5,7 @@ import { keeper } from "./keeper.js";
 import { drawMarks } from "./marks.js";
 import { drawSides, looseInTheBar } from "./sides.js";
 import { stepping } from "./stepping.js";
+import { stepLock } from "../keep/store.js";
 
 const read = (id) => JSON.parse(document.getElementById(id).textContent);
 const say = read("bench-words");
@@ -26,9 +27,11 @@ const data = read("bench-data");
 data.base = new URL(data.root, location.href);
 data.name = `${data.book} ${data.base.pathname}`;      // storage belongs to the origin, which other books may share
 
+const inStep = stepLock(data.name);
 const machine = asks(data, say, () => leaves.again());
 const leaves = stepping(machine.fits, (leaf) => {
   document.title = leaf.id === "start" ? data.title : `${leaf.querySelector("h2").textContent.trim()} · ${data.title}`;
+  inStep(Boolean(leaf.dataset.step));
   if (marks) arrived(leaf);
 });
 document.querySelector("[data-asks]").append(awake(say["awake label"], say));
