@@ -185,3 +185,12 @@ def test_a_conflict_stands_with_every_side_and_whether_it_is_real():
         html = next(p.html for p in render(Checked(book, derive_book(book)[0], ()), "Hoist", "hoist", None).pages if p.url == "hoist/plan/conflicts/")
         assert says in html and "30 short tons." in html and "The chart split hubs." in html
         assert re.search(r"<s>.*?30 short ton.*?</s>", html, re.S) and "14 short ton" in html
+
+
+def test_what_an_assembly_needs_is_a_list_of_its_own():
+    book, derived, found = read(build=PROCEDURES["build"].replace("people: 1\n", "people: 1\nassembly: hoist-drum\n"))
+    assert found == []
+    files = render(Checked(book, derived, ()), "Hoist", "hoist", None).files
+    assert 'Only for: <a href="hoist-drum/">hoist drum</a>' in files["hoist/plan/needs/index.html"]
+    drum = words(files["hoist/plan/needs/hoist-drum/index.html"])
+    assert "Yard hoist, hoist drum" in drum and "For: Build the drum." in drum and "Strip the hoist" not in drum

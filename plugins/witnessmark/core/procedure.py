@@ -183,3 +183,4 @@ class Procedure:
     was: tuple[str, ...]
     place: Place
     key_places: dict[str, Place] = field(default_factory=dict)
+    assembly: str | None = None             # what of the machine it is work on, such as engine

@@ -24,6 +24,7 @@ _ANYWHERE = {
 _OF = {
     "a procedure": {
         "machine": "The id of the machine, as its file is called.",
+        "assembly": "What of the machine it is work on, such as engine; what an assembly needs is added up.",
         "after": "Procedures that must be done before this one; none where it can be done first.",
         "must be shut": "Loose ends of other procedures, procedure/loose-end, that must be closed before this one starts.",
         "applies to": "The variants it is for. Left out: all.",

@@ -28,7 +28,7 @@ _NOTE = Fields("a note", {"id": Identifier(), "kind": Text("a kind of note", NOT
                           "review": Date(), "causes": ListOf(Says()), "leads to": _NAMES}, ("id", "kind", "says"))
 _TRIED = Fields("where it was tried", {"serial": Text(), "on": Date()}, ("serial", "on"))
 PROCEDURE = Fields("a procedure", {
-    "title": Text(), "machine": Text(), "summary": Says(), "after": _NAMES, "must be shut": _NAMES, "was": _NAMES,
+    "title": Text(), "machine": Text(), "assembly": Identifier(), "summary": Says(), "after": _NAMES, "must be shut": _NAMES, "was": _NAMES,
     "applies to": _NAMES, "each": Text(), "people": Number(most=20), "skill": Says(), "time": Measure("time"),
     "tried": Raw((Text(choices=("desk",)), _TRIED)), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS,
     "specs": map_of(SPEC), "computed": map_of(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
@@ -65,7 +65,7 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
         steps=tuple(step for step in (read_step(value, each) for value in record["steps"]) if step),
         notes=tuple(Note(n.get("id", ""), n.get("kind", ""), n["says"], n.get("review"), n.get("causes", ()),
                          n.get("leads to", ()), n.place) for n in record.get("notes", ()) if "says" in n),
-        was=record.get("was", ()), place=record.place, key_places=record.key_places)
+        was=record.get("was", ()), place=record.place, key_places=record.key_places, assembly=record.get("assembly"))
 
 
 def _tried(record: Record, report: Report) -> Tried:

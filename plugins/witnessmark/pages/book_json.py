@@ -61,7 +61,7 @@ def _procedure(book: Book, procedure: Procedure, derived: Derived, codes) -> dic
     key = (procedure.machine, procedure.id)
     return {
         "id": procedure.id, "machine": procedure.machine, "title": procedure.title, "place": str(procedure.place),
-        "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "variants": list(procedure.variants), "each": procedure.each, "was": list(procedure.was),
+        "assembly": procedure.assembly, "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "variants": list(procedure.variants), "each": procedure.each, "was": list(procedure.was),
         "people": procedure.people, "tried": {"serial": procedure.tried.serial, "on": procedure.tried.on},
         "sheets": {variant: codes[*key, variant] for variant in derived.combinations},
         "needs": {

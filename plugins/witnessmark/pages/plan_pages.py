@@ -8,7 +8,7 @@ from .fill_template import fill
 from .lookup import Lookup
 from .view_ledger import ledger_view
 from .view_lists import conflict_views, hold_views, note_views
-from .view_rollup import rollup_view
+from .view_rollup import assemblies, rollup_view
 from .view_step import Target
 from .view_tags import tags_view
 from .view_torque import Torque
@@ -30,11 +30,14 @@ def plan_bodies(lookup: Lookup, book_id: str) -> Iterator[Body]:
             yield url(lookup.machine.id), f"{title}, {lookup.machine.title}", fill(template, machine=machine, **{name: found})
 
 
-def needs_file(lookup: Lookup, torques: dict[str, tuple[Torque, ...]]) -> dict[str, str]:
-    """What the whole work needs, as a list to print."""
-    url = needs_url(lookup.machine.id)
-    title = f"{words.ROLL_TITLE}: {lookup.machine.title}"
-    return {f"{url}index.html": fill("rollup", title=title, root=root_from(url), r=rollup_view(lookup, torques))}
+def needs_files(lookup: Lookup, torques: dict[str, tuple[Torque, ...]]) -> dict[str, str]:
+    """What the whole work needs, as a list to print, and what each assembly needs."""
+    found = {}
+    for assembly in (None, *assemblies(lookup)):
+        url = needs_url(lookup.machine.id) + (f"{assembly}/" if assembly else "")
+        view = rollup_view(lookup, torques, assembly)
+        found[f"{url}index.html"] = fill("rollup", title=f"{words.ROLL_TITLE}: {view.title}", root=root_from(url), r=view)
+    return found
 
 
 def tag_file(lookup: Lookup) -> dict[str, str]:

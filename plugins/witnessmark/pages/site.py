@@ -16,7 +16,7 @@ from .fill_template import fill, static_files
 from .lookup import Lookup
 from .offline import About, about_book, offline_files
 from .loose_data import loose_data
-from .plan_pages import needs_file, plan_bodies, tag_file
+from .plan_pages import needs_files, plan_bodies, tag_file
 from .prose import Prose
 from .script_tables import script_tables
 from .view_bench import bench_view
@@ -93,7 +93,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         torques, meanings = {}, {}
         for procedure in index.order[machine.id]:
             torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, about, pages, files)
-        files.update(needs_file(lookup, torques))
+        files.update(needs_files(lookup, torques))
         files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
     pages += _shop(book, index, settings)
     return SitePages(tuple(pages), files, about)

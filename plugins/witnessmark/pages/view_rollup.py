@@ -34,16 +34,26 @@ class RollList(NamedTuple):
 
 
 class RollView(NamedTuple):
+    """`assemblies` lead to the lists of less than the whole; `back` to where this list belongs."""
+
     title: str
     lists: tuple[RollList, ...]
+    assemblies: tuple[Target, ...]
     back: Target
 
 
-def rollup_view(lookup: Lookup, torques: dict[str, tuple[Torque, ...]]) -> RollView:
-    """`torques` holds what is set on wrenches in each procedure, by its id."""
+def assemblies(lookup: Lookup) -> list[str]:
+    """Those that procedures of the machine name, in the order of the work."""
+    return list(dict.fromkeys(one.assembly for one in lookup.index.order[lookup.machine.id] if one.assembly))
+
+
+def rollup_view(lookup: Lookup, torques: dict[str, tuple[Torque, ...]], assembly: str | None = None) -> RollView:
+    """Of the whole machine, or of one assembly. `torques` holds what is set on wrenches in each procedure, by its id."""
     found: dict[tuple, Users] = defaultdict(list)
     presses: dict[tuple[str, str], Users] = defaultdict(list)
     for procedure in lookup.index.order[lookup.machine.id]:
+        if assembly and procedure.assembly != assembly:
+            continue
         for need in procedure.needs.presses:
             presses[need.press, need.gauge].append((procedure, None))
         for need in (*procedure.needs.tools, *procedure.needs.supplies, *procedure.needs.parts):
@@ -53,7 +63,14 @@ def rollup_view(lookup: Lookup, torques: dict[str, tuple[Torque, ...]]) -> RollV
     for name, heading in words.ROLL.items():
         mine = [users for key, users in found.items() if key[0] == name]
         lists.append(RollList(name, heading, tuple(sorted(map(roll.line, mine), key=lambda line: line.name.casefold()))))
-    return RollView(lookup.machine.title, tuple(each for each in lists if each.lines), Target(lookup.machine.title, "../../"))
+    shown = tuple(each for each in lists if each.lines)
+    if assembly:
+        return RollView(f"{lookup.machine.title}, {plain_name(assembly)}", shown, (), Target(words.ROLL_TITLE, "../"))
+    return RollView(lookup.machine.title, shown, tuple(Target(plain_name(name), f"{name}/") for name in assemblies(lookup)), Target(lookup.machine.title, "../../"))
+
+
+def plain_name(assembly: str) -> str:
+    return assembly.replace("-", " ")
 
 
 def _key(need: Need) -> tuple:

@@ -68,6 +68,7 @@ TAG_BY = "By"
 ROLL = {"wrench": "Torque wrenches and what they are set to", "scale": "Scales and testers", "made": "Tools the shop makes", "tool": "Other tools",
         "supply": "Supplies", "part": "Parts", "one-use": "Use once, never refit"}
 ROLL_TITLE = "What the whole work needs"
+ROLL_LESS = "Only for"
 ROLL_SAYS = "Everything the procedures ask for, each thing once. Tick what lies ready; the rest is the shopping list."
 USED_FOR = "For"
 DRAWING = "Drawing"
