@@ -9,7 +9,7 @@ from ..core.book import Book
 from ..core.derived import RECHECK
 from ..core.finding import WARNING, Finding
 from ..core.place import Place
-from ..core.record import fingerprint, given, spec_record
+from ..core.record import fingerprint, given, results, spec_record
 from . import words
 from .change import Change, moved, told_change
 from .procedures import Pair, labels_of, names_of, procedure_changes
@@ -182,10 +182,9 @@ def _by_tool(old: Side) -> Iterator[Change]:
             last = next((each for each in reversed(editions) if each.variant == variant), None)
             if last is None or last.kept is None or last.kept.given != given(old.derived[machine, name], variant):
                 continue
-            record = old.record_of((machine, name, variant))
-            if fingerprint(record) == last.code:
+            if results(old.derived[machine, name], variant) == [[run[0], None, *run[2:]] for run in last.kept.record["worked"]]:
                 continue
-            then, now = acted(last.kept.record), acted(record)
+            then, now = acted(last.kept.record), acted(old.record_of((machine, name, variant)))
             every = {case for cases in now.values() for case in cases}
             for each in moved(then, now):
                 if each.key.sort in ("mark", "setting", "result"):

@@ -126,6 +126,11 @@ def _runs(derived: Derived, combinations: tuple[CombinationKey, ...]) -> Iterato
     return (run for combination in combinations for (key, _), runs in derived.worked.items() if key == combination for run in runs)
 
 
+def results(derived: Derived, variant: str) -> list:
+    """What was worked out for a sheet, as its record holds it but for the formulas."""
+    return [_worked(run, {}) for run in _runs(derived, derived.combinations[variant])]
+
+
 def given(derived: Derived, variant: str) -> str:
     """A digest of all that the workings of a sheet were given: where it is the same, the tool moved what differs."""
     return digest([[run.working, run.owner, dict(run.combination), run.press, run.gauge, run.inputs]
