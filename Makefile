@@ -14,7 +14,7 @@ STRICT ?=
 strict := $(if $(filter-out 0 no,$(STRICT)),--strict)
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve check bench fuzz clean
+.PHONY: help site usb test serve check bench fuzz clean
 
 help: ## List these targets
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-8s %s\n", $$1, $$2 }' Makefile
@@ -23,6 +23,11 @@ site: $(VENV)/site.stamp ## Build the book into site/ (STRICT=1: warnings fail t
 	@echo "Building the book into site/ ..."
 	@$(BIN)/mkdocs build $(strict)
 	@echo "Built: site/index.html. Look at it with: make serve, then open the address it prints."
+
+usb: $(VENV)/site.stamp ## Build a copy into usb/ that reads and searches from a stick, with no server
+	@echo "Building the copy for a stick into usb/ ..."
+	@WITNESSMARK_STICK=1 $(BIN)/mkdocs build $(strict) --site-dir usb
+	@echo "Built: copy the folder usb/ to a stick and open usb/index.html there. Ticks and installing are not promised from a stick."
 
 test: $(VENV)/test.stamp ## Run the tests (ARGS="-k units" passes on to pytest)
 	@echo "Running the tests ..."
@@ -41,7 +46,7 @@ fuzz: $(VENV)/test.stamp ## Spoil the demo's sources in 100,000 ways (ARGS="--se
 	@$(BIN)/python tests/fuzz.py $(ARGS)
 
 clean: ## Remove what was built and installed here
-	rm -rf $(VENV) site build plugins/*.egg-info .pytest_cache .hypothesis
+	rm -rf $(VENV) site usb build plugins/*.egg-info .pytest_cache .hypothesis
 	find plugins tests benchmarks -name __pycache__ -type d -prune -exec rm -rf {} +
 
 # A Python without venv leaves half an environment behind, so ask before creating one.

@@ -23,9 +23,11 @@ from .pages.offline import ICONS
 from .pages.notice import with_notice
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
+from .pages.stick import data_script, for_stick
 
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"
+_STICK = "WITNESSMARK_STICK"                    # set where the copy is to be read from a stick
 
 
 class Options(base.Config):
@@ -131,6 +133,9 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if self.serving:
             return
         root = Path(config.site_dir)
+        if os.environ.get(_STICK):
+            _for_stick(root)
+            return
         files = {path.relative_to(root).as_posix(): _hashed(path) for path in root.rglob("*") if path.is_file()}
         for name, text in keep_files(files, self._about.machines, self._about.date).items():
             (root / name).parent.mkdir(parents=True, exist_ok=True)
@@ -142,6 +147,14 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if (folder / "site_data").is_dir():
             server.watch(str(folder / "site_data"))
         return server
+
+
+def _for_stick(root: Path) -> None:
+    for page in root.rglob("*.html"):
+        page.write_text(for_stick(page.read_text(encoding="utf-8")), encoding="utf-8")
+    for data in (root / "search").glob("*.json"):
+        path, text = data_script(data.relative_to(root).as_posix(), data.read_text(encoding="utf-8"))
+        (root / path).write_text(text, encoding="utf-8")
 
 
 def _hashed(path: Path) -> tuple[str, int]:

@@ -3,6 +3,7 @@
 BOOK_OF = "This book is of {}."
 NO_DATE = "This book names no date."
 KEEP = "Keep this machine on this phone"
+STICK = "This copy reads and searches from a stick. Ticks, readings and installing are not promised here: use the printed sheets."
 AWAY_TITLE = "Not on this phone"
 AWAY = "There is no network, and this page is not kept on this phone. Go back, and keep its machine when there is a network."
 

@@ -7,10 +7,12 @@
   const SHOWN = 10;
   const PARTS = ["minisearch.js", "unpack.js", "find.js", "landing.js"];
 
-  function script(name) {
+  const ON_A_STICK = location.protocol === "file:"; // where nothing can be fetched, the data stands there as scripts
+
+  function script(name, from) {
     return new Promise(function (resolve, reject) {
       const element = document.createElement("script");
-      element.src = new URL(name, HERE).href;
+      element.src = new URL(name, from || HERE).href;
       element.onload = resolve;
       element.onerror = () => reject(new Error(name));
       document.head.append(element);
@@ -37,6 +39,7 @@
     let asked = 0;
 
     function fetched(path) {
+      if (ON_A_STICK) return script(path.replace(/json$/, "js"), root).then(() => window.witnessmarkSearchData[path]);
       return fetch(new URL(path, root)).then(function (answer) {
         if (!answer.ok) throw new Error(path + ": " + answer.status);
         return answer.json();
@@ -66,7 +69,7 @@
 
     function row(hit, place) {
       const link = element("a", "wm-search__hit");
-      link.href = new URL(hit.url + (place.anchor ? "#" + place.anchor : ""), root).href;
+      link.href = new URL(hit.url + (ON_A_STICK ? "index.html" : "") + (place.anchor ? "#" + place.anchor : ""), root).href;
       link.append(element("span", "wm-search__title", hit.title), element("span", "wm-search__context", hit.context));
       if (place.text) link.append(element("span", "wm-search__line", place.text));
       if (place.off) {
