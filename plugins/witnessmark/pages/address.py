@@ -76,6 +76,8 @@ def ask_url(site: str, code: str) -> str:
 
 
 CAUTIONS_URL = "caution/"
+#: Asked by the codes on paper: as short as an address can be.
+ASK_URL = "s/"
 
 
 def picture_url(path: str) -> str:

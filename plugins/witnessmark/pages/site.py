@@ -11,6 +11,7 @@ from ..core.procedure import Procedure
 from ..core.working import Working
 from . import words
 from .address import CAUTIONS_URL, bench_url, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
+from .ask_page import ask_file
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
@@ -84,6 +85,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     files.update(script_tables(settings.workings, settings.gauges))
     files.update(offline_files(settings.book_title))
     about = about_book(book, settings.book_id)
+    files.update(ask_file(settings.book_title, about))
     for machine in book.machines.values():
         lookup = Lookup(book, index, derived, machine)
         url = machine_url(machine.id)

@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from . import words
-from .address import CAUTIONS_URL, ledger_url, machine_url, needs_url, procedure_url
+from . import words, words_ask
+from .address import ASK_URL, CAUTIONS_URL, ledger_url, machine_url, needs_url, procedure_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose, plain
@@ -63,4 +63,4 @@ def home_defer(book) -> tuple[Markup, ...]:
 
 
 def home_lists() -> tuple[Target, ...]:
-    return (Target(words.PRESSES, "press/"), Target(words.SOURCES, "source/"), Target(words.WORKINGS, "working/"), Target(words.LEGEND, CAUTIONS_URL))
+    return (Target(words.PRESSES, "press/"), Target(words.SOURCES, "source/"), Target(words.WORKINGS, "working/"), Target(words.LEGEND, CAUTIONS_URL), Target(words_ask.TITLE, ASK_URL))

@@ -1,0 +1,48 @@
+/* Finds a code among the files of the editions. What this phone holds is as old as its last fetch, and that day is part of the answer. */
+import { store } from "../keep/store.js";
+
+/**
+ * @param {URL} root of the book
+ * @param {string} book its id
+ * @param {string} code as printed
+ * @returns {Promise<{found: "sheet"|"unknown"|"unread", sheet?: object, newest: string, sent: number|null}>} `sent` is when this phone fetched it
+ */
+export async function lookUp(root, book, code) {
+  const folder = new URL("assets/witnessmark/editions/", root);
+  const kept = () => store(`${book} ${root.pathname}`, root).kept();
+  let newest = "", sent = null;
+  try {
+    const index = await fetched(new URL("index.json", folder), kept);
+    newest = index.data.newest ?? "";
+    sent = index.sent;
+    const prefix = code.slice(0, 2);
+    if (!index.data.prefixes.includes(prefix)) return { found: "unknown", newest, sent };
+    const part = await fetched(new URL(`${prefix}.json`, folder), kept);
+    newest = part.data.newest ?? "";
+    sent = sent === null || part.sent === null ? null : Math.min(sent, part.sent);
+    if (!Object.hasOwn(part.data.codes, code)) return { found: "unknown", newest, sent };
+    return { found: "sheet", sheet: part.data.codes[code], newest, sent };
+  } catch (problem) {
+    console.warn(problem);
+    return { found: "unread", newest, sent };
+  }
+}
+
+/** From the network where there is one, past everything kept; else what this phone keeps of the book, which is older. */
+async function fetched(url, kept) {
+  let answer = await fetch(url, { cache: "no-store" }).catch(() => null);
+  const fresh = answer !== null;
+  answer ??= await fetch(url, { cache: "force-cache" });
+  if (!answer.ok) {
+    answer.body?.cancel();
+    throw new Error(`${url}: ${answer.status}`);
+  }
+  return { data: await answer.json(), sent: fresh ? Date.now() : await keptSince(answer, kept) };
+}
+
+/** When it was fetched: by the answer's own date, or by the day on which the book was kept, which the worker answers from; null where neither tells. */
+async function keptSince(answer, kept) {
+  const days = [answer.headers.get("date") ?? "", ...Object.values(await kept()).map((one) => one.fetched)].map(Date.parse);
+  const told = days.filter((day) => !Number.isNaN(day));
+  return told.length ? Math.max(...told) : null;
+}
