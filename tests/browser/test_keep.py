@@ -196,3 +196,20 @@ def test_every_page_says_of_when_the_book_is_and_can_be_installed(context, addre
     sizes = page.evaluate("""async ([base, icons]) => Promise.all(icons.map(async icon => { const image = new Image(); image.src = new URL(icon.src, base).href;
         await image.decode(); return [icon.sizes, `${image.naturalWidth}x${image.naturalHeight}`]; }))""", [address, manifest[1]["icons"]])
     assert [drawn for told, drawn in sizes if told != "any"] == [told for told, _ in sizes if told != "any"] and len(sizes) == 3
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_keeping_and_its_news_have_their_contrast(chromium, address, site, scheme):
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe-playwright-python is not installed").Axe()
+    rules = {"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"], "rules": {"color-contrast-enhanced": {"enabled": True}}}
+    with chromium.new_context(viewport=PHONE, color_scheme=scheme) as context:
+        page = context.new_page()
+        keep(page, address)
+        assert axe.run(page, ".wm-keep, .wm-book", options=rules).violations_count == 0
+        file = site / PROCEDURE / "index.html"
+        file.write_text(file.read_text().replace("</h1>", " anew</h1>", 1))
+        new_lists(site)
+        page.reload()
+        page.get_by_text("A newer book").wait_for()
+        found = axe.run(page, ".wm-news", options=rules)
+        assert found.violations_count == 0, found.generate_report()[:2000]

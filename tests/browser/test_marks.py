@@ -317,3 +317,32 @@ def test_marks_in_every_state_keep_their_contrast(context, address):
             page.evaluate("document.querySelector('.current [data-marks], .current .tools').scrollIntoView({ block: 'center' })")
             found = axe.run(page, options=rules)
             assert found.violations_count == 0, found.generate_report()[:3000]
+
+
+def test_an_inspection_falls_with_its_figure(context, address, site):
+    page = at_step(context.new_page(), "#step-press-to-stops", address=address)
+    held = page.locator("#step-press-to-stops [data-mark='hold left']")
+    held.click()
+    page.wait_for_selector("#step-press-to-stops [data-mark='hold left'][aria-pressed=true]")
+
+    def change(data, text):
+        for step in data["steps"]:
+            step["meaning"] = {variant: "NEWM-EANG" for variant in step["meaning"]}
+        return text
+
+    restore = changed_page(site, change)
+    try:
+        page.reload()
+        page.wait_for_selector("#step-press-to-stops.current [data-mark='hold left'][aria-pressed=false]")
+    finally:
+        restore()
+
+
+def test_a_side_given_for_one_procedure_is_none_of_another_that_has_no_sides(context, address):
+    page = at_step(context.new_page(), address=address)
+    page.goto(f"{address}type-24/final-drive-build/bench/")
+    page.wait_for_selector("html.stepping")
+    assert page.locator("[data-whose]").inner_text() == "Serial 1604 · 24-B"
+    page.goto(f"{address}{PATH}")
+    page.wait_for_selector("html.stepping")
+    assert page.locator("[data-whose]").inner_text() == "Serial 1604 · 24-B · left"

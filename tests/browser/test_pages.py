@@ -104,3 +104,19 @@ def test_a_sheet_prints_with_its_identity_on_every_page(chromium, address, demo_
         assert code in text, f"page {number} of {len(texts)} does not carry {code}"
     assert "End of checklist" in texts[-1]
     context.close()
+
+
+SMALL = """() => [...document.querySelectorAll("a[href], button, summary, input, select, label[for]")].filter(each => each.checkVisibility({ visibilityProperty: true })
+  && !each.closest("p, li, td, dd, dt, svg, .wm-spec, .md-overlay, .md-nav") && !each.matches(".md-toggle, .md-option, .wm-search__label")).map(each => {
+    const box = each.getBoundingClientRect();
+    return [each.textContent.trim().slice(0, 40) || each.className, Math.round(box.width), Math.round(box.height)];
+  }).filter(([, width, height]) => width < 48 || height < 48)"""
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_what_is_tapped_outside_running_text_is_48_pixels_the_hosts_own_buttons_too(chromium, address, size):
+    for name in ("home", "machine", "procedure", "sheet"):
+        context, page, _, _ = opened(chromium, address, KINDS[name], size)
+        page.locator("body").press("Tab")                       # brings the link over the menu into sight
+        assert page.evaluate(SMALL) == [], name
+        context.close()

@@ -11,9 +11,12 @@ def loose_data(book: Book, machine_id: str, meanings: dict[str, dict[str, dict[s
     found = []
     for left in ledger.left.values():
         ties = [tie for tie in ledger.ties[left.name] if ledger.follows(tie, left)]
+        again = [there for name in left.end.again if (there := ledger.named(left.procedure, name))]     # open with it once more
+        every = [left.end, *(there.end for there in again)]
         found.append({
-            "id": left.end.id, "title": left.procedure.title, "state": _words(left.end.state), "if forgotten": _words(left.end.if_forgotten),
-            "never": [str(act) for act in left.end.never_while_open], "left": _step(left.procedure, left.step, meanings),
+            "id": left.end.id, "title": left.procedure.title, "state": " ".join(_words(end.state) for end in every),
+            "if forgotten": " ".join(_words(end.if_forgotten) for end in every),
+            "never": list(dict.fromkeys(str(act) for end in every for act in end.never_while_open)), "left": _step(left.procedure, left.step, meanings),
             "ties": [_step(tie.procedure, tie.step, meanings) for tie in ties],
             "need": {variant: list(ledger.to_close(left, ledger.ties_after(left, variant), variant)) for variant in ledger.variants(left)},
         })

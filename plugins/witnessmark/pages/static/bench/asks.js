@@ -19,9 +19,11 @@ export function asks(data, say, changed) {
   const combination = () => (variant() && data.variants.includes(variant()) ? combinationOf(data.carriers, variant(), whose.parts) : null);
   const places = () => data.places.filter((place) => !variant() || !place.only.length || place.only.includes(variant()));
 
+  /** The side, where this procedure has sides and this machine has that one: it is remembered from another procedure. */
+  const side = () => (places().some((place) => place.name === whose.place) ? whose.place : "");
+
   function set(change) {
     Object.assign(whose, change);
-    if (!places().some((place) => place.name === whose.place)) whose.place = "";
     kept.write(whose);
     pick();
     changed(Object.keys(change)[0]);
@@ -51,7 +53,7 @@ export function asks(data, say, changed) {
     const told = serial ? [filled(say.serial, serial)] : [say["no serial"]];
     if (variant()) told.push(variant());
     for (const carrier of data.carriers.slice(1)) if (whose.parts[carrier.id]) told.push(`${carrier.title} ${whose.parts[carrier.id]}`);
-    if (whose.place) told.push(whose.place);
+    if (side()) told.push(side());
     document.querySelector("[data-whose]").replaceChildren(element("a", { href: "#start" }, told.join(" · ")));
     answer.textContent = !serial ? "" : !variant() ? filled(say["unknown serial"], serial)
       : data.variants.includes(variant()) ? filled(say.for, variant(), main.variants.find((each) => each.id === variant()).title)
@@ -60,7 +62,7 @@ export function asks(data, say, changed) {
 
   function choice(place) {
     const input = element("input", { type: "radio", name: "place", value: place.name, onchange: () => set({ place: place.name }) });
-    input.checked = place.name === whose.place;
+    input.checked = place.name === side();
     return element("label", { class: "choice" }, input, place.name);
   }
 
@@ -86,12 +88,12 @@ export function asks(data, say, changed) {
   pick();
   return {
     /** The machine on the bench: serial and side as given, and which variant that is. */
-    now: () => ({ serial: whose.serial.trim(), place: whose.place, variant: variant(), combination: combination() }),
+    now: () => ({ serial: whose.serial.trim(), place: side(), variant: variant(), combination: combination() }),
     fits: (leaf) => !combination() || leaf.dataset.variants.split(" ").includes(variant()),
     set(change) {
       set(change);
       serial.value = whose.serial;
-      for (const input of form.querySelectorAll("[name=place]")) input.checked = input.value === whose.place;
+      for (const input of form.querySelectorAll("[name=place]")) input.checked = input.value === side();
     },
   };
 }

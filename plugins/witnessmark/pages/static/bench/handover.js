@@ -18,7 +18,7 @@ export function recordLines(data, leaves, now, keeper, say) {
       const state = keeper.tick(step, spot);
       lines.push(`   ${at}${state === "done" ? `${say.done} ${when(ticks[0].at)}` : state === "old" ? `${say.old} ${when(ticks[0].at)}: ${ticks[0].shown}; ${say["is now"]} ${shownAt(leaf)}` : say["not done"]}`);
       for (const [slot, words, asked] of [["hold", say.held, step.hold], ["second", say.second, step.second]]) {
-        if (asked) lines.push(`   ${at}${words}: ${keeper.marks(step, slot, spot).filter((one) => one.value === true).map((one) => when(one.at)).join(", ") || say["not done"]}`);
+        if (asked) lines.push(`   ${at}${words}: ${keeper.tick(step, spot, slot) === "done" ? when(keeper.marks(step, slot, spot)[0].at) : say["not done"]}`);
       }
     }
     for (const told of step.records) {

@@ -54,7 +54,8 @@ export async function keeper(data, now, changed) {
     get kept() { return log.kept; },
     get stays() { return asked; },
     all: () => log.all(),
-    tick: (step, place) => tickState(marks(step, "tick", place), marks(step, "answer", place), meaning(step)),
+    /** The state of a tick, or of an inspection that belongs to it: these fall with the figure too. */
+    tick: (step, place, slot = "tick") => tickState(marks(step, slot, place), marks(step, "answer", place), meaning(step)),
     add: async (...entries) => {
       await log.add(entries);
       renew();

@@ -54,7 +54,7 @@ export function drawMarks(leaf, step, data, now, keeper, say) {
 
   function button(slot, place, words) {
     const standing = keeper.marks(step, slot, place);
-    const state = slot === "tick" ? keeper.tick(step, place) : standing.length && standing.every((one) => one.value === true) ? "done" : "open";
+    const state = keeper.tick(step, place, slot);
     const label = place ? `${words}, ${place}` : words;
     const at = state === "done" ? ` · ${when(standing[0].at)}` : "";
     return element("button", { type: "button", class: "tick", "data-mark": `${slot} ${place}`, "aria-pressed": String(state === "done"),
