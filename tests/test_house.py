@@ -43,7 +43,7 @@ FILE_CALLS = {
     "open", "read_text", "write_text", "read_bytes", "write_bytes", "iterdir", "glob", "rglob", "mkdir", "unlink",
     "exists", "is_file", "is_dir", "stat", "touch", "rename", "resolve",
 }
-FILE_OPENERS = {"loading/source_files.py", "pages/fill_template.py"} | FACES
+FILE_OPENERS = {"loading/source_files.py", "loading/new_book.py", "pages/fill_template.py"} | FACES
 HANDS_A_PATH_ON = {"build.py"}              # may name pathlib.Path, and call nothing on it
 NO_FILE = {"pathlib.PurePath", "pathlib.PurePosixPath", "io.StringIO", "io.BytesIO", "os.path.commonprefix"}
 

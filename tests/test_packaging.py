@@ -40,7 +40,7 @@ def test_every_file_of_the_package_is_in_the_wheel(wheel):
     assert set(package_files()) - set(wheel.namelist()) == set()
 
 
-@pytest.mark.parametrize("folder", ["pages/templates", "pages/static", "theme"])
+@pytest.mark.parametrize("folder", ["pages/templates", "pages/static", "theme", "new_book/dot-github/workflows"])
 def test_folders_that_hold_no_modules_are_not_empty(wheel, folder):
     assert [name for name in wheel.namelist() if name.startswith(f"witnessmark/{folder}/")]
 

@@ -20,6 +20,7 @@ from .core.record import fingerprint, sheet_record
 from .core.resting import Resting
 from .core.working import Outcome
 from .loading.load_book import FOLDERS, UNREAD, load_book
+from .loading.new_book import new_book_files
 from .loading.revisions import Revision, RevisionProblem
 from .loading.source_schemas import schema_files
 from .loading.source_files import Beside, SourceFile, beside_sources, picture_file, yaml_sources
@@ -119,6 +120,11 @@ def new_editions(checked: Checked, on: str) -> dict[str, str]:
 def missing_editions(checked: Checked) -> list[Finding]:
     """The sheets that a release would leave unknown to every reader's phone."""
     return sorted(missing(checked.book, records(checked)))
+
+
+def first_book() -> dict[str, str]:
+    """The files of a small whole book, by path, for one who begins; its schemas are those of this tool."""
+    return {**new_book_files(), **{f"site_data/schema/{name}": text for name, text in schema_files(WORKINGS).items()}}
 
 
 def compared(old: tuple[str, Checked], new: tuple[str, Checked]) -> Comparison:

@@ -17,7 +17,7 @@ from .core.finding_formats import as_annotations, as_json, as_text
 from .loading import manual as of_reading
 from .loading.revisions import Revision, RevisionProblem
 from .loading.source_files import is_book
-from .build import Checked, check, check_at, compared, missing_editions, new_editions
+from .build import Checked, check, check_at, compared, first_book, missing_editions, new_editions
 from .rules.table import RULES
 from .workings import manual as of_working_out
 from .workings.explain import manual_lines, outcome_lines, outcome_record
@@ -51,8 +51,10 @@ def main(arguments: list[str] | None = None) -> int:
     issuing.add_argument("book", nargs="?", default=".", type=Path, metavar="BOOK")
     issuing.add_argument("--on", type=_day, metavar="DATE", help="the day of the edition, such as 2024-01-27; left out: today")
     issuing.add_argument("--check", action="store_true", help="write nothing, and say which sheets are in no edition: the last step before a release")
+    beginning = commands.add_parser("new", help="lay down a small whole book to begin with, in an empty folder")
+    beginning.add_argument("folder", type=Path, metavar="FOLDER")
     chosen = parser.parse_args(arguments)
-    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition}[chosen.command](chosen)
+    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition, "new": _new}[chosen.command](chosen)
 
 
 def _check(chosen) -> int:
@@ -72,7 +74,8 @@ def _check(chosen) -> int:
 def _compare(chosen) -> int:
     """Ends with 1 where someone must look before this is taken over: a stop, or a finding."""
     try:
-        old, new = (_side(name, chosen.book) for name in (chosen.old, chosen.new or str(chosen.book)))
+        old = _side(chosen.old, chosen.book)
+        new = _side(chosen.new, chosen.book) if chosen.new else _as_it_stands(chosen.book)
     except RevisionProblem as problem:
         print(f"witnessmark: {problem}", file=sys.stderr)
         return 2
@@ -96,7 +99,27 @@ def _edition(chosen) -> int:
         (chosen.book / path).parent.mkdir(parents=True, exist_ok=True)
         (chosen.book / path).write_text(text, encoding="utf-8", newline="\n")
         print(f"written: {path}")
-    print("every sheet was in an edition already" if not files else f"{len(files)} files; commit them with what they are an edition of")
+    print("every sheet was in an edition already" if not files else f"{len(files)} file{'s' * (len(files) != 1)} to commit with the sources they belong to")
+    return 0
+
+
+def _new(chosen) -> int:
+    """Writes only into a folder that it makes or finds empty, so that nothing of the reader's is touched."""
+    folder = chosen.folder
+    try:
+        if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+            print(f"witnessmark: {folder} is not an empty folder: name one that is not there yet", file=sys.stderr)
+            return 2
+        files = first_book()
+        for path, text in files.items():
+            (folder / path).parent.mkdir(parents=True, exist_ok=True)
+            with open(folder / path, "x", encoding="utf-8", newline="\n") as file:
+                file.write(text)
+    except OSError as error:
+        print(f"witnessmark: {folder} cannot be written: {error.strerror}", file=sys.stderr)
+        return 2
+    print(f"{folder}: a book of one machine and one procedure, {len(files)} files. README.md there says what each is for.\n"
+          f"Now type: cd {folder}, then witnessmark check, then mkdocs serve")
     return 0
 
 
@@ -104,11 +127,23 @@ def _day(text: str) -> str:
     return date.fromisoformat(text).isoformat()
 
 
+def _as_it_stands(book: Path) -> tuple[str, Checked]:
+    if not is_book(book):
+        raise RevisionProblem(f"'{book}' is no folder that holds a book")
+    return str(book), check(book)
+
+
 def _side(name: str, book: Path) -> tuple[str, Checked]:
-    """A folder where there is a book in one of that name, else a revision."""
+    """A folder that holds a book, or a revision. A name that is both is refused: whoever sends a change could lay a book called
+    `main` in the way of the branch, and be compared with what they like."""
+    try:
+        revision = Revision(str(book), name, dict(os.environ))
+    except RevisionProblem:
+        if is_book(Path(name)):
+            return _as_it_stands(Path(name))
+        raise
     if is_book(Path(name)):
-        return name, check(Path(name))
-    revision = Revision(str(book), name, dict(os.environ))
+        raise RevisionProblem(f"'{name}' is both a folder and a revision: write ./{name} for the folder, or give one of them another name")
     return f"{name} ({revision.commit[:10]})", check_at(revision)
 
 
