@@ -2,6 +2,7 @@
 
 import json
 import re
+import subprocess
 import tomllib
 from pathlib import Path
 
@@ -152,3 +153,30 @@ def test_an_edition_has_a_day(tmp_path, capsys):
     assert "invalid" in capsys.readouterr().err
     assert main(["edition", str(tmp_path)]) == 0
     assert re.search(r'"on":"20[0-9]{2}-[01][0-9]-[0-3][0-9]"', (tmp_path / "site_data/editions/hoist/drum.jsonl").read_text(encoding="utf-8"))
+
+
+def test_compare_with_a_revision_of_git_is_of_the_book_as_it_stands(tmp_path, capsys, monkeypatch):
+    """A figure corrected without a word is stopped; with its correction and an edition it may pass, and old paper is known."""
+    def git(*arguments: str) -> None:
+        subprocess.run(["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments], cwd=folder, check=True, capture_output=True)
+
+    folder = book(tmp_path / "book")
+    git("init", "-q", "-b", "main")
+    assert main(["edition", str(folder), "--on", "2024-01-02"]) == 0
+    git("add", ".")
+    git("commit", "-qm", "first")
+    monkeypatch.chdir(folder)
+    capsys.readouterr()
+    assert main(["compare", "main"]) == 0 and capsys.readouterr().out.endswith("Nothing has changed. Every printed sheet still holds.\n")
+    book(folder, PROCEDURE.replace("is: 14 short ton", "is: 13.5 short ton"))
+    assert main(["compare", "main"]) == 1
+    assert "[correction-missing]" in capsys.readouterr().out
+    (folder / "site_data/corrections.yaml").write_text("COR-1: {on: 2024-02-03, about: drum/press, old: It was 14., new: It is 13.5., reason: A hub split., if already done: inspect}\n")
+    git("checkout", "-qb", "mend")
+    git("add", ".")
+    git("commit", "-qm", "mend")
+    assert main(["compare", "main", "mend", "--format", "json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert data["verdict"] == "look" and data["changes"][0]["corrections"] == ["COR-1"] and len(data["sheets"]) == 2
+    assert re.fullmatch(r"main \([0-9a-f]{10}\)", data["old"])
+    assert main(["edition", "--check"]) == 1 and main(["edition", "--on", "2024-02-03"]) == 0 and main(["edition", "--check"]) == 0

@@ -2,6 +2,7 @@
 
 import json
 from pathlib import Path
+from random import Random
 
 import jsonschema
 import pytest
@@ -13,6 +14,9 @@ from witnessmark.changes.issue import issue
 from witnessmark.changes.since import since_files
 from witnessmark.core import edition as editions
 from witnessmark.core.canonical import canonical
+from witnessmark.core.record import fingerprint
+from witnessmark.loading.read_editions import read_editions
+from witnessmark.loading.report import Report
 from witnessmark.pages.address import procedure_url, sheet_url
 
 PATH = "site_data/editions/hoist/drum.jsonl"
@@ -205,3 +209,41 @@ def test_a_source_that_changed_is_not_laid_at_the_tool_s_door():
     first = issued()
     then = proved_book(replaced("is: 55 lbf·ft", "is: 56 lbf·ft"), first, presses=replaced("area: 5.00 in²", "area: 6.00 in²", SITE_DATA["site_data/presses.yaml"]))
     assert not compared(("then", then), ("now", then)).by_tool
+
+
+JUNK = (None, True, -1, "", "x", "{", "<b>", [], [[]], ["x"], [["x", "x"]], {}, {"x": "x"}, [{}], "9" * 400, [None] * 9)
+
+
+def leaves(data, path=()):
+    """The path of everything in plain data, of maps and lists themselves too."""
+    yield path
+    for key, below in (data.items() if isinstance(data, dict) else enumerate(data) if isinstance(data, list) else ()):
+        yield from leaves(below, (*path, key))
+
+
+def with_junk(data, path, junk):
+    if not path:
+        return junk
+    copy = dict(data) if isinstance(data, dict) else list(data)
+    copy[path[0]] = with_junk(data[path[0]], path[1:], junk)
+    return copy
+
+
+def test_a_record_forged_with_its_own_code_is_a_finding_or_is_told_and_nothing_is_raised():
+    """Whoever sends a change can give any record the code that belongs to it."""
+    kept = json.loads(issued()[PATH].splitlines()[0])["holds"]
+    checked = proved_book()
+    sheets, random = records(checked), Random(7)
+    paths = [path for path in leaves(kept["record"]) if path and path[0] not in ("machine", "procedure", "variant")]
+    told_of = 0
+    for path in random.choices(paths, k=150):
+        record = with_junk(kept["record"], path, random.choice(JUNK))
+        line = {"sheet": "early", "code": fingerprint(record), "on": "2024-01-02", "holds": {**kept, "record": record}}
+        report = Report()
+        read = read_editions("hoist", "drum", PATH, json.dumps(line) + "\n", report)
+        checked.book.editions["hoist", "drum"] = tuple(read)
+        assert len(read) == 1 or [finding.rule for finding in report.findings] == ["edition-broken"]
+        files = since_files(checked.book, sheets, procedure_url, sheet_url)
+        jsonschema.validate(json.loads(files[f"assets/witnessmark/editions/{line['code'][:2]}.json"] if read else files["assets/witnessmark/editions/index.json"]), SCHEMA)
+        told_of += len(read)
+    assert told_of > 50

@@ -75,7 +75,7 @@ def moved(old: Facts, new: Facts) -> Iterator[Moved]:
 
 def differing(old: Facts, new: Facts) -> Iterator[Moved]:
     """Every fact that differs; of a step that came or went as a whole only that, and what made the work safe in it."""
-    found = list(moved(old, new))
+    found = list(_matched(list(moved(old, new))))
     whole = {(each.key.name, each.cases) for each in found if each.key.sort == "step" and not each.key.part}
     for each in found:
         key = each.key
@@ -83,6 +83,24 @@ def differing(old: Facts, new: Facts) -> Iterator[Moved]:
         grave = each.old and not each.new and (key.sort == "caution" or key.part in ("hold point", "second person"))
         if not with_step or grave:
             yield each
+
+
+def _matched(found: list[Moved]) -> Iterator[Moved]:
+    """A figure gone and one come, alike but for their condition, are one figure under another condition."""
+    pairs: dict[tuple, list[Moved]] = defaultdict(list)
+    for each in found:
+        if each.key.sort == "figure" and (each.old is None) != (each.new is None):
+            pairs[each.key.name, each.key.part, each.cases, "struck" in each.key.of].append(each)
+    twins = {id(one): pair for pair in pairs.values() if len(pair) == 2 and (pair[0].old is None) != (pair[1].old is None) for one in pair}
+    for each in found:
+        if id(each) not in twins:
+            yield each
+        elif each.old:
+            [come] = [other for other in twins[id(each)] if other.new]
+            if each.old != come.new:
+                yield Moved(come.key, each.cases, each.old, come.new)
+            of = [Fact(", ".join(word for word in one.key.of if not word.isdecimal())) for one in (each, come)]
+            yield Moved(Key("spec", each.key.name, "condition", (each.key.part,)), each.cases, *of)
 
 
 def order_change(machine: str, procedure: str, old: tuple[str, ...], new: tuple[str, ...], place: str = "") -> list[Change]:

@@ -43,7 +43,7 @@ def acted(record: dict) -> Facts:
     found: Facts = defaultdict(dict)
     whole = (("", record["variant"]),)
     for key, combination, fact in _facts(record):
-        if not all(isinstance(text, str) for text in (key.name, key.part, *key.of)) or type(record["people"]) is not int:
+        if not all(isinstance(text, str) for text in (key.name, key.part, *key.of, *fact)) or type(record["people"]) is not int:
             raise TypeError(key)
         found[key][combination or whole] = fact
     return dict(found)
