@@ -346,3 +346,26 @@ def test_a_side_given_for_one_procedure_is_none_of_another_that_has_no_sides(con
     page.goto(f"{address}{PATH}")
     page.wait_for_selector("html.stepping")
     assert page.locator("[data-whose]").inner_text() == "Serial 1604 · 24-B · left"
+
+
+def test_what_follows_from_readings_is_worked_out_on_the_spot(context, address):
+    """Backlash 0.0200 in at 7.25 in on four places: at 6.50 in pitch that is 0.0200 x 6.50 / 7.25 = 0.0179 in, over the middle of 0.008 to 0.014 in."""
+    page = context.new_page()
+    page.goto(f"{address}type-24/final-drive-build/bench/")
+    page.wait_for_selector("html.stepping")
+    page.fill("#serial", "1604")
+    page.evaluate("location.hash = '#step-measure-backlash'")
+    fields = page.locator("#step-measure-backlash .reading input")
+    fields.first.wait_for()
+    assert fields.count() == 4
+    for number in range(4):
+        assert page.locator(".follows").count() == 0
+        fields.nth(number).fill("0.0200")
+        fields.nth(number).blur()
+        page.wait_for_function("number => document.querySelectorAll('#step-measure-backlash .reading input')[number].dataset.kept === '0.0200'", arg=number)
+    page.locator(".follows").wait_for()
+    told = page.locator(".follows").inner_text()
+    assert "0.0179 in" in told and "towards the pinion" in told and "gear shift" in told
+    fields.first.fill("0,02")
+    fields.first.blur()
+    page.wait_for_function("() => !document.querySelector('.follows')")

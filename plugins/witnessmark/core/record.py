@@ -71,9 +71,11 @@ def step_meanings(book: Book, procedure: Procedure, derived: Derived, variant: s
     places = {group: machine.places_on(group, variant) for group in machine.places}
     combinations = derived.combinations.get(variant, ())
     serials = machine.main.variants[variant].serials
-    return {step.id: fingerprint({"step": _step(book, places, step),
-                                  "named": [_named(book, procedure, derived, combinations, reference) for reference in step_references(step)]})
-            for step in procedure.steps if step.done_on(variant, serials)}
+    steps = [step for step in procedure.steps if step.done_on(variant, serials)]
+    every = {str(reference): reference for step in steps for reference in step_references(step)}
+    named = {text: _named(book, procedure, derived, combinations, reference) for text, reference in every.items()}
+    return {step.id: fingerprint({"step": _step(book, places, step), "named": [named[str(reference)] for reference in step_references(step)]})
+            for step in steps}
 
 
 def step_references(step: Step) -> tuple[Reference, ...]:

@@ -39,8 +39,19 @@ export function drawMarks(leaf, step, data, now, keeper, say) {
     record.querySelector(".readings")?.remove();
     if (!missing) record.append(element("div", { class: "readings" }, ...places(told).map((place) => reading(record, told, place, step, data, now, keeper, say))));
   }
+  if (!missing && step.follows.length && now().combination) follow();
   box.replaceChildren(...(missing ? [element("p", { class: "told" }, element("a", { href: "#start", class: "wide" }, missing))] : rows()));
   if (again) leaf.querySelector(`[data-mark="${CSS.escape(again)}"]`)?.focus();
+
+  /** Below the readings, once all are in; the workings are fetched only where a step has use for them. */
+  async function follow() {
+    const told = step.records.find((each) => each.units.length > 0);
+    const { followed, readingsText } = await import("./follows.js");
+    const text = told && readingsText(places(told).map((place) => keeper.marks(step, `value ${told.name}`, place)));
+    const record = leaf.querySelector(`[data-record="${told && CSS.escape(told.name)}"] .readings`);
+    record?.querySelectorAll(".follows").forEach((old) => old.remove());
+    if (text && record) record.append(...step.follows.map((each) => followed(each, text, now().combination, data.carriers[0].id, say)).filter(Boolean));
+  }
 
   function places(told) {
     return placesOf(told.places.length ? told.places : step.places, now());
