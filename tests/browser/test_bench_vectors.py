@@ -53,7 +53,7 @@ def expected(cases):
 def answers(cases, chromium, serve, tmp_path_factory):
     """What the scripts answer to every case, asked in one run."""
     folder = tmp_path_factory.mktemp("scripts")
-    files = {**{f"assets/witnessmark/{path}": text.decode() for path, text in static_files().items()}, **script_tables(WORKINGS, tuple(standard_gauges()))}
+    files = {**{f"assets/witnessmark/{path}": text.decode() for path, text in static_files().items() if path.startswith("bench/")}, **script_tables(WORKINGS, tuple(standard_gauges()))}
     for path, text in {"index.html": "<!doctype html><title>vectors</title>", **files}.items():
         (folder / path).parent.mkdir(parents=True, exist_ok=True)
         (folder / path).write_text(text)

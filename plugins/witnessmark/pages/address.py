@@ -78,6 +78,7 @@ def ask_url(site: str, code: str) -> str:
 CAUTIONS_URL = "caution/"
 #: Asked by the codes on paper: as short as an address can be.
 ASK_URL = "s/"
+MY_BENCH_URL = "bench/"
 
 
 def picture_url(path: str) -> str:

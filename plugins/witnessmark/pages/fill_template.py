@@ -10,7 +10,7 @@ from typing import Any, Callable
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from . import bench_words, keep_words, words
+from . import bench_words, keep_words, my_bench_words, words
 from .content_policy import PLAIN
 
 __all__ = ["Markup", "escape", "fill", "part", "static_files"]
@@ -21,6 +21,7 @@ _ENVIRONMENT = Environment(loader=FileSystemLoader(_HERE / "templates"), undefin
 _ENVIRONMENT.globals["say"] = words
 _ENVIRONMENT.globals["at_bench"] = bench_words
 _ENVIRONMENT.globals["keeping"] = keep_words
+_ENVIRONMENT.globals["mine"] = my_bench_words
 _ENVIRONMENT.globals["policy"] = PLAIN
 
 

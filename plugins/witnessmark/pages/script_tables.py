@@ -1,4 +1,4 @@
-"""What the scripts that work at the bench must not type a second time: units, inputs of workings, standard gauges, as two small modules."""
+"""What the scripts that work at the bench must not type a second time: units, inputs of workings, standard gauges, and the words of My bench, as small modules."""
 
 import json
 from collections.abc import Iterable, Mapping
@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from ..core.kinds import KINDS
 from ..core.units import AMBIGUOUS, SPELLINGS, Unit, counterpart, units_of
 from ..core.working import Input, Working
+from . import my_bench_words
 
 #: Workings that the scripts do too. Threads they do not read: of a draw stud they are given the section.
 _COPIED = ("press-card", "taper-advance", "shim-stack", "backlash", "gear-shift")
@@ -18,7 +19,8 @@ Gauges = Iterable[tuple[int, str, float]]
 
 def script_tables(workings: Mapping[str, Working], gauges: Gauges) -> dict[str, str]:
     """Path in the site -> module. Sizes of units go as exact fractions."""
-    return {"assets/witnessmark/bench/units_table.js": _units(), "assets/witnessmark/bench/workings_table.js": _workings(workings, gauges)}
+    return {"assets/witnessmark/bench/units_table.js": _units(), "assets/witnessmark/bench/workings_table.js": _workings(workings, gauges),
+            "assets/witnessmark/bench/my_bench_words.js": _module("The words that the scripts of My bench say.", say=my_bench_words.SCRIPT)}
 
 
 def _units() -> str:

@@ -9,8 +9,8 @@ from ..core.book import Book
 from ..core.derived import Derived
 from ..core.procedure import Procedure
 from ..core.working import Working
-from . import words
-from .address import CAUTIONS_URL, bench_url, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
+from . import my_bench_words, words
+from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
 from .ask_page import ask_file
 from .book_index import BookIndex
 from .fill_template import fill, static_files
@@ -97,6 +97,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
             torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, about, pages, files)
         files.update(needs_files(lookup, torques))
         files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
+    files[f"{MY_BENCH_URL}index.html"] = fill("my_bench", title=my_bench_words.TITLE, root=root_from(MY_BENCH_URL), book_id=settings.book_id, book_title=settings.book_title)
     pages += _shop(book, index, settings)
     return SitePages(tuple(pages), files, about)
 
@@ -109,7 +110,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, a
     root = root_from(url)
     view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
     contents = _contents(view)
-    pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents), contents,
+    pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents, root=root, book_id=settings.book_id), contents,
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
     files.update(tag_file(lookup))
     at = bench_url(procedure)

@@ -1,5 +1,6 @@
 """Press cards ready to print: one for each press, gauge and machine with its own parts; donors as rows beneath."""
 
+import json
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -14,6 +15,7 @@ from .prose import plain
 
 _SHARES = (50, 75, 90, 100)
 _CARD = "press-card"
+_ASKED = ("target", "floor", "ceiling", "window")
 
 
 @lru_cache(maxsize=4096)
@@ -29,7 +31,8 @@ class Mark(NamedTuple):
 
 class Card(NamedTuple):
     """The needle marks for one case, or with `refusals` why there are none. `facts` are (words, text); `accept` is the band
-    of the last reading, which a donor's row must show too."""
+    of the last reading, which a donor's row must show too. `job` is what is asked of any press, for a reader's own; "" where it is
+    not one and the same, or a figure is not to be relied on."""
 
     told: Told
     marks: tuple[Mark, ...]
@@ -39,6 +42,7 @@ class Card(NamedTuple):
     forces: tuple[str, ...]
     warnings: tuple[str, ...]
     refusals: tuple
+    job: str = ""
 
 
 class PressCards(NamedTuple):
@@ -62,8 +66,9 @@ def press_cards(lookup: Lookup, root: str, variant: str | None = None) -> tuple[
         if spec.kind != "press force":
             continue
         own, donors = (_by_gauge(lookup, spec.id, variant, own) for own in (True, False))
+        jobs = () if variant else _jobs(lookup, spec)
         for gauge in {**own, **donors}:
-            found.append(_cards(lookup, spec, gauge, own.get(gauge, []), donors.get(gauge, []), root, variant))
+            found.append(_cards(lookup, spec, gauge, own.get(gauge, []), donors.get(gauge, []), root, variant, jobs))
     return tuple(found)
 
 
@@ -75,7 +80,19 @@ def _by_gauge(lookup: Lookup, spec: str, variant: str | None, own: bool) -> dict
     return runs
 
 
-def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list, root: str, variant: str | None) -> PressCards:
+def _jobs(lookup: Lookup, spec) -> tuple[tuple[str, Outcome, str], ...]:
+    """Gauge, outcome and what was asked, for each run whose figures all may be relied on."""
+    asked = [role for role in _ASKED if any(figure.kept_for_record is None for figure in spec.in_role(role))]
+    return tuple((run.gauge, run.outcome, json.dumps({role: run.inputs[role] for role in asked}, ensure_ascii=False))
+                 for _, run in lookup.worked(spec.id, None, True) if run.working == _CARD and all(role in run.inputs for role in asked))
+
+
+def _with_job(card: Card, gauge: str, jobs) -> Card:
+    asked = {job for at, outcome, job in jobs if at == gauge and outcome == card.told.value}
+    return card._replace(job=asked.pop()) if len(asked) == 1 else card
+
+
+def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list, root: str, variant: str | None, jobs) -> PressCards:
     press = lookup.book.presses.get(gauge[0])
     read = press.gauges.get(gauge[1]) if press else None
     title = read.title if read else gauge[1]
@@ -83,7 +100,7 @@ def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list
     always = tuple(c for c in lookup.machine.carriers if c in swapped or (c == lookup.machine.main.id and not variant))
     return PressCards(spec.id, spec.label, press.title if press else gauge[0], gauge[0], title, gauge[1], root + press_url(gauge[0]),
                       tuple(map(plain, read.notes)) if read else (),
-                      tuple(map(_card, told_apart(lookup.machine, own))),
+                      tuple(_with_job(_card(told), gauge[1], jobs) for told in told_apart(lookup.machine, own)),
                       tuple(map(_card, told_apart(lookup.machine, donors, always) if donors else ())))
 
 

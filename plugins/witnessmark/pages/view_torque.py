@@ -1,5 +1,6 @@
 """Torques judged and set on the wrench, and the other results worked out in a procedure, ready to print."""
 
+import json
 from typing import NamedTuple
 
 from ..core.figure import Spec
@@ -14,10 +15,12 @@ from .view_press import with_converted
 from .view_spec import wrench_text
 
 _TORQUE = "tightening-torque"
+_ASKED = ("torque", "adapter length", "adapter angle", "passes")
 
 
 class Judgement(NamedTuple):
-    """One torque in one case: what to set (with passes), what it pulls, or why not."""
+    """One torque in one case: what to set (with passes), what it pulls, or why not. `job` is what is asked of any wrench, for a
+    reader's own; "" where nothing is set."""
 
     told: Told
     torque: str
@@ -27,6 +30,7 @@ class Judgement(NamedTuple):
     facts: tuple[tuple[str, str], ...]
     warnings: tuple[str, ...]
     refusals: tuple
+    job: str
 
 
 class Torque(NamedTuple):
@@ -64,15 +68,22 @@ def torques(lookup: Lookup, variant: str | None = None) -> tuple[Torque, ...]:
     for spec in lookup.procedure.specs.values():
         if spec.kind != "torque":
             continue
-        runs = [(combination, run.outcome) for combination, run in lookup.worked(spec.id, variant) if run.working == _TORQUE]
+        worked = [(combination, run) for combination, run in lookup.worked(spec.id, variant) if run.working == _TORQUE]
+        runs = [(combination, run.outcome) for combination, run in worked]
         if runs:
+            jobs = () if variant else tuple((run.outcome, _job(run.inputs)) for _, run in worked if run.outcome.has("setting") and "torque" in run.inputs)
             wrench = wrench_text(lookup.book, spec.wrench, spec.adapter) if spec.wrench else words.NONE
-            found.append(Torque(spec.id, spec.label, wrench, tuple(_judgement(told, spec) for told in told_apart(lookup.machine, runs))))
+            found.append(Torque(spec.id, spec.label, wrench, tuple(_judgement(told, spec, jobs) for told in told_apart(lookup.machine, runs))))
     return tuple(found)
 
 
-def _judgement(told: Told, spec: Spec) -> Judgement:
+def _job(inputs) -> str:
+    return json.dumps({name: inputs[name] for name in _ASKED if name in inputs}, ensure_ascii=False)
+
+
+def _judgement(told: Told, spec: Spec, jobs=()) -> Judgement:
     outcome: Outcome = told.value
+    asked = {job for out, job in jobs if out == outcome}
     value = {value.name: value for value in outcome.values}
     text = {name: with_converted(value) for name, value in value.items()}
     facts = [(word, text[name]) for word, name in ((words.CLAMP, "clamp"), (words.PRESS_SHARE, "worst share of press force")) if name in text]
@@ -82,7 +93,7 @@ def _judgement(told: Told, spec: Spec) -> Judgement:
     if not passes and "setting" in value and spec.adapter is None:      # torques of the author's own are settings only without an adapter
         passes = tuple(torque.typed() for torque in spec.passes)
     return Judgement(told, text.get("torque", ""), text.get("setting", ""), text.get("delivered torque", ""), passes,
-                     tuple(facts), outcome.warnings, outcome.refusals)
+                     tuple(facts), outcome.warnings, outcome.refusals, asked.pop() if len(asked) == 1 else "")
 
 
 def results(lookup: Lookup, workings, variant: str | None = None) -> tuple[Result, ...]:

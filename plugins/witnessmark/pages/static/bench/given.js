@@ -60,7 +60,8 @@ export function run(id, texts, compute) {
   return { ...out, warnings: [...unusual(id, given), ...out.warnings], problems };
 }
 
-function unusual(id, given) {
+/** A sentence for each input outside its usual range. */
+export function unusual(id, given) {
   const said = [];
   for (const { name, kind, usual, outside } of WORKINGS[id].inputs) {
     if (!usual || !given[name]) continue;

@@ -37,7 +37,7 @@ export const pressCard = (texts) => run("press-card", texts, compute);
 
 function compute(given) {
   const job = jobOf(given);
-  const press = pressOf(given);
+  const press = ramOf(given);
   if (!(press instanceof Press)) return press;
   const wrong = wrongJob(job) ?? wrongStud(given, job);
   if (wrong) return outcome([], [wrong]);
@@ -60,7 +60,8 @@ function instead(press, job) {
   return "no standard gauge fits inside this floor and ceiling on this ram: do not press with it";
 }
 
-function pressOf(given) {
+/** The ram with its gauge, or the outcome that refuses it. @returns {Press|object} */
+export function ramOf(given) {
   const area = areaOf(given);
   if (area === null) return refused("the ram's area is not known", "give the nameplate area, or the bore, or both rated force and rated pressure");
   if (area <= 0) return refused("the rod is as thick as the bore", "measure both again");
