@@ -35,6 +35,7 @@ GATES = {
     "latex2mathml": "pages/set_formula.py",
     "subprocess": "loading/revisions.py",
     "segno": "pages/qr_code.py",
+    "weasyprint": "pages/pdf.py",
 }
 
 # Files: modules that reach them, what a path is asked, and who may.

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
+from urllib.parse import unquote
 
 from .changes.compare import Comparison, compare
 from .changes.issue import issue, missing
@@ -23,10 +24,11 @@ from .loading.load_book import FOLDERS, UNREAD, load_book
 from .loading.new_book import new_book_files
 from .loading.revisions import Revision, RevisionProblem
 from .loading.source_schemas import schema_files
-from .loading.source_files import Beside, SourceFile, beside_sources, picture_file, yaml_sources
+from .loading.source_files import Beside, SourceFile, beside_sources, picture_bytes, picture_file, yaml_sources
 from .loading.stray_files import pictures_of_pages, stray_findings
-from .pages.address import procedure_url, sheet_url
+from .pages.address import picture_url, procedure_url, sheet_url
 from .pages.book_json import book_json, schema_json
+from .pages.pdf import Press
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
 from .pages.view_sheet import Paper
@@ -132,15 +134,28 @@ def compared(old: tuple[str, Checked], new: tuple[str, Checked]) -> Comparison:
     return compare(*(Side(name, checked.book, checked.derived, checked.findings, checked.texts, partial(record, checked)) for name, checked in (old, new)))
 
 
-def paper_of(folder: Path, checked: Checked, site_url: str | None, environment: dict[str, str]) -> Paper:
+def paper_press(folder: Path, checked: Checked, site: SitePages, size: str) -> Press:
+    """What sets the pages of a site as PDF. Raises NoPdf where that cannot be done here."""
+    pictures = {unquote(picture_url(path)): path for path in checked.book.pictures}
+
+    def read(address: str) -> bytes | None:
+        known = site.files.get(unquote(address))
+        if known is None and unquote(address) in pictures:
+            return picture_bytes(folder, pictures[unquote(address)])
+        return known.encode() if isinstance(known, str) else known
+
+    return Press(read, size)
+
+
+def paper_of(folder: Path, checked: Checked, site_url: str | None, environment: dict[str, str], pdf: bool = False) -> Paper:
     """What every sheet says of the book: where it is read, and the day of its sources; none where they differ from what git holds."""
     try:
         head = Revision(str(folder), "HEAD", environment)
         held = {file.path: file.text for file in head.sources(FOLDERS)}
         as_held = held == {path: text for path, text in checked.texts.items() if path in held or path.endswith((".yaml", ".yml"))}
-        return Paper(site_url or "", head.day(FOLDERS) if as_held else "")
+        return Paper(site_url or "", head.day(FOLDERS) if as_held else "", pdf)
     except RevisionProblem:
-        return Paper(site_url or "", "")
+        return Paper(site_url or "", "", pdf)
 
 
 def _manuals() -> tuple[ManualView, ...]:
@@ -158,4 +173,4 @@ def render(checked: Checked, title: str, book_id: str, edit_base: str | None, pa
              **since_files(checked.book, sheets, procedure_url, sheet_url),
              f"{EDITIONS}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
              **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}
-    return SitePages(site.pages, files, site.about)
+    return SitePages(site.pages, files, site.about, site.binders)

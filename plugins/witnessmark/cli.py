@@ -3,6 +3,7 @@
 import argparse
 import json
 import os
+import re
 import sys
 from datetime import date
 from pathlib import Path
@@ -17,7 +18,9 @@ from .core.finding_formats import as_annotations, as_json, as_text
 from .loading import manual as of_reading
 from .loading.revisions import Revision, RevisionProblem
 from .loading.source_files import is_book
-from .build import Checked, check, check_at, compared, first_book, missing_editions, new_editions
+from .build import Checked, check, check_at, compared, first_book, missing_editions, new_editions, paper_of, paper_press, render
+from .pages.binding import how_many, printed
+from .pages.pdf import SIZES, NoPdf
 from .rules.table import RULES
 from .workings import manual as of_working_out
 from .workings.explain import manual_lines, outcome_lines, outcome_record
@@ -53,8 +56,12 @@ def main(arguments: list[str] | None = None) -> int:
     issuing.add_argument("--check", action="store_true", help="write nothing, and say which sheets are in no edition: the last step before a release")
     beginning = commands.add_parser("new", help="lay down a small whole book to begin with, in an empty folder")
     beginning.add_argument("folder", type=Path, metavar="FOLDER")
+    printing = commands.add_parser("sheets", help="every sheet as PDF, and a binder for each machine and variant; needs the extra [pdf]")
+    printing.add_argument("book", nargs="?", default=".", type=Path, metavar="BOOK")
+    printing.add_argument("--out", default=Path("sheets"), type=Path, metavar="DIR", help="where the files go (default: sheets)")
+    printing.add_argument("--paper", choices=tuple(SIZES), default="A4")
     chosen = parser.parse_args(arguments)
-    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition, "new": _new}[chosen.command](chosen)
+    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition, "new": _new, "sheets": _sheets}[chosen.command](chosen)
 
 
 def _check(chosen) -> int:
@@ -131,6 +138,40 @@ def _as_it_stands(book: Path) -> tuple[str, Checked]:
     if not is_book(book):
         raise RevisionProblem(f"'{book}' is no folder that holds a book")
     return str(book), check(book)
+
+
+def _sheets(chosen) -> int:
+    """Nothing is printed of a book with errors: a sheet on a clipboard is believed."""
+    if not is_book(chosen.book):
+        print(f"witnessmark: {chosen.book} is no book: it has neither procedures/ nor site_data/", file=sys.stderr)
+        return 2
+    checked = check(chosen.book)
+    if checked.errors:
+        print(as_text(checked.findings, len(checked.book.procedures), checked.left_out))
+        return 1
+    front = {key: _front(chosen.book, key) for key in ("site_name", "site_url")}
+    site = render(checked, front["site_name"], front["site_name"], None, paper_of(chosen.book, checked, front["site_url"], dict(os.environ)))
+    try:
+        press = paper_press(chosen.book, checked, site, chosen.paper)
+        for done, one in enumerate(printed(site, press), 1):
+            file = chosen.out / one.name
+            file.parent.mkdir(parents=True, exist_ok=True)
+            file.write_bytes(one.data)
+            print(f"{done} of {how_many(site)}: {file}", flush=True)
+    except NoPdf as problem:
+        print(f"witnessmark: {problem}", file=sys.stderr)
+        return 2
+    except OSError as problem:
+        print(f"witnessmark: {problem.filename} cannot be written: {problem.strerror}", file=sys.stderr)
+        return 2
+    return 0
+
+
+def _front(book: Path, key: str) -> str:
+    """A plain word of mkdocs.yml; '' where it is not there."""
+    front = book / "mkdocs.yml"
+    found = re.search(rf"^{key}:[ \t]*[\"']?(.*?)[\"']?[ \t]*$", front.read_text(encoding="utf-8"), re.MULTILINE) if front.is_file() else None
+    return found[1] if found else ""
 
 
 def _side(name: str, book: Path) -> tuple[str, Checked]:

@@ -14,13 +14,15 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from .build import Checked, check, paper_of, render
+from .build import Checked, check, paper_of, paper_press, render
 from .core.finding import ERROR
 from .pages.address import picture_url
 from .pages.content_policy import with_policy
+from .pages.binding import how_many, printed
 from .pages.keep_list import keep_files
 from .pages.offline import ICONS
 from .pages.notice import with_notice
+from .pages.pdf import SIZES, NoPdf
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
 from .pages.stick import data_script, for_stick
@@ -32,6 +34,7 @@ _STICK = "WITNESSMARK_STICK"                    # set where the copy is to be re
 
 class Options(base.Config):
     id = config_options.Optional(config_options.Type(str))
+    pdf = config_options.Optional(config_options.Choice(tuple(SIZES)))
 
 
 class WitnessmarkPlugin(BasePlugin[Options]):
@@ -85,9 +88,23 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
         if checked.errors:
             return with_notice(self.last_good, checked.findings, config.site_name)
-        paper = paper_of(Path(config.config_file_path).parent, checked, config.site_url, dict(os.environ))
+        paper = paper_of(Path(config.config_file_path).parent, checked, config.site_url, dict(os.environ), bool(self.config.pdf))
         self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config), paper)
+        if self.config.pdf:
+            self.last_good.files.update(self._downloads(checked, Path(config.config_file_path).parent))
         return self.last_good
+
+    def _downloads(self, checked: Checked, folder: Path) -> dict[str, bytes]:
+        """The sheets as PDF, where the setting asks for them; without the extra the build ends and says what is missing."""
+        found, total = {}, how_many(self.last_good)
+        try:
+            for done, one in enumerate(printed(self.last_good, paper_press(folder, checked, self.last_good, self.config.pdf)), 1):
+                found[one.url] = one.data
+                if done % 20 == 0 or done == total:
+                    _log.info(f"PDF: {done} of {total}")
+        except NoPdf as problem:
+            raise PluginError(f"{problem}. Or take `pdf` out of mkdocs.yml.") from None
+        return found
 
     def on_nav(self, nav: Navigation, *, config, files) -> Navigation:
         """The menu's few links: the head of each branch, our own pages by their titles."""

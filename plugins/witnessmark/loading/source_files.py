@@ -137,6 +137,11 @@ def picture_file(book: Path, name: str) -> PictureFile:
     return as_picture(name, data, weight)
 
 
+def picture_bytes(book: Path, name: str) -> bytes | None:
+    """The picture at `name`, a path from the book's folder, as far as it may stand in a site."""
+    return (book / name).read_bytes() if picture_file(book, name).problem is None else None
+
+
 def as_picture(name: str, data: bytes, weight: int) -> PictureFile:
     """What the bytes of a picture tell, of `weight` bytes in all; what the name promises must be in them."""
     if len(data) > MOST_OF_A_PICTURE:

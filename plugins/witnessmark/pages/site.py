@@ -10,13 +10,14 @@ from ..core.derived import Derived
 from ..core.procedure import Procedure
 from ..core.working import Working
 from . import my_bench_words, words
-from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, sheet_url, sheets_url, source_url, worked_url, working_url
+from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url
 from .ask_page import ask_file
 from .book_index import BookIndex
 from .fill_template import fill, static_files
 from .lookup import Lookup
 from .offline import About, about_book, offline_files
 from .loose_data import loose_data
+from .paper_pages import Binder, binders, blank_files, record_files, sheet_files
 from .plan_pages import needs_files, plan_bodies, tag_file
 from .prose import Prose
 from .script_tables import script_tables
@@ -24,7 +25,8 @@ from .view_bench import bench_view
 from .view_caution import caution_view
 from .view_machine import home_defer, home_lists, machine_view, procedure_targets
 from .view_procedure import procedure_view
-from .view_sheet import Paper, sheet_view
+from .view_record import Kept
+from .view_sheet import Paper
 from .view_shop import press_view, source_view
 from .view_step import Target
 from .view_torque import Torque
@@ -58,6 +60,7 @@ class SitePages:
     pages: tuple[Page, ...]
     files: dict[str, str | bytes]
     about: About = About()
+    binders: tuple[Binder, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -86,24 +89,31 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     files.update(offline_files(settings.book_title))
     about = about_book(book, settings.book_id)
     files.update(ask_file(settings.book_title, about))
+    bound: list[Binder] = []
     for machine in book.machines.values():
         lookup = Lookup(book, index, derived, machine)
         url = machine_url(machine.id)
         view = machine_view(lookup, root_from(url))
         pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
         pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup, settings.book_id)]
-        torques, meanings = {}, {}
+        torques, meanings, keeps = {}, {}, {variant: [] for variant in machine.main.variants}
         for procedure in index.order[machine.id]:
-            torques[procedure.id], meanings[procedure.id] = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, about, pages, files)
+            torques[procedure.id], meanings[procedure.id], kept = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, about, pages, files)
+            for variant in kept:
+                keeps[variant].append(kept[variant])
         files.update(needs_files(lookup, torques))
+        files.update(record_files(lookup, keeps))
+        bound += binders(lookup, index.order[machine.id])
         files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
     files[f"{MY_BENCH_URL}index.html"] = fill("my_bench", title=my_bench_words.TITLE, root=root_from(MY_BENCH_URL), book_id=settings.book_id, book_title=settings.book_title)
+    files.update(blank_files())
     pages += _shop(book, index, settings)
-    return SitePages(tuple(pages), files, about)
+    return SitePages(tuple(pages), files, about, tuple(bound))
 
 
-def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, about: About, pages: list[Page], files: dict[str, str | bytes]) -> tuple[tuple[Torque, ...], dict]:
-    """The pages and files of one procedure; what is set on wrenches in it, and what its steps mean, go back for the machine's lists."""
+def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, about: About, pages: list[Page],
+               files: dict[str, str | bytes]) -> tuple[tuple[Torque, ...], dict, dict[str, Kept]]:
+    """The pages and files of one procedure; what is set on wrenches in it, what its steps mean, and what its sheets leave to be kept, go back for the machine's lists."""
     procedure = lookup.procedure
     codes = {variant: fingerprints.get((procedure.machine, procedure.id, variant), "") for variant in procedure.variants}
     url = procedure_url(procedure.machine, procedure.id)
@@ -117,17 +127,13 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, a
     bench = bench_view(lookup, root_from(at), codes, settings.workings, settings.book_id)
     files[f"{at}index.html"] = fill("bench", title=f"{words.BENCH}: {procedure.title}", root=root_from(at), p=bench.procedure, bench=bench,
                                    about=about, keep=about.script_data(root_from(at)))
-    offer = sheets_url(procedure)
-    files[f"{offer}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(offer), p=view)
-    for variant in procedure.variants:
-        at = sheet_url(procedure, variant)
-        sheet = sheet_view(lookup, variant, root_from(at), codes[variant], settings.workings, settings.paper)
-        files[f"{at}index.html"] = fill("sheet", title=f"{procedure.title}, {variant}, {codes[variant]}", root=root_from(at), sheet=sheet, p=sheet.procedure)
+    sheets, keeps = sheet_files(lookup, view, codes, settings.workings, settings.paper)
+    files.update(sheets)
     if lookup.derived.worked:
         at = worked_url(procedure)
         files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
                                         owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
-    return view.torques, bench.meanings
+    return view.torques, bench.meanings, keeps
 
 
 def _contents(view) -> tuple[Heading, ...]:

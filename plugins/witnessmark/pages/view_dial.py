@@ -1,6 +1,6 @@
 """The dial of a press gauge, drawn for paper: where the needle stops, and the black band it never enters."""
 
-from math import cos, radians, sin
+from math import cos, floor, log10, radians, sin
 from typing import NamedTuple, Sequence
 
 from ..core.drawing import Disc, Drawing, Label, Stroke
@@ -61,7 +61,7 @@ def _at(share: float, radius: float, beside: float = 0.0) -> tuple[float, float]
 
 def _numbered(full_scale: float) -> float:
     """How far apart the numbers stand: at most nine of them."""
-    power = 10.0 ** (len(f"{full_scale / 8:.0f}") - 1)
+    power = 10.0 ** floor(log10(full_scale / 8))
     return next(step * power for step in _STEPS if full_scale / (step * power) <= 8.0001)
 
 

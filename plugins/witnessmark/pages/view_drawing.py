@@ -17,6 +17,7 @@ class Shape(NamedTuple):
     radius: str = ""
     anchor: str = ""
     text: str = ""
+    drawn: Markup = Markup("")
 
 
 def picture(drawing: Drawing | None) -> Markup | None:
@@ -30,10 +31,16 @@ def picture(drawing: Drawing | None) -> Markup | None:
 def _shape(mark: Stroke | Disc | Label) -> Shape:
     if isinstance(mark, Stroke):
         points = " ".join(f"{_number(x)},{_number(y)}" for x, y in mark.points)
-        return Shape("polygon" if mark.closed else "polyline", f"{mark.weight} {mark.fill}", points=points)
+        return Shape("polygon" if mark.closed else "polyline", f"{mark.weight} {mark.fill}", points=points, drawn=_drawn(mark))
     if isinstance(mark, Disc):
-        return Shape("circle", f"{mark.weight} {mark.fill}", x=_number(mark.x), y=_number(mark.y), radius=_number(mark.radius))
+        return Shape("circle", f"{mark.weight} {mark.fill}", x=_number(mark.x), y=_number(mark.y), radius=_number(mark.radius), drawn=_drawn(mark))
     return Shape("text", "big" if mark.big else "", x=_number(mark.x), y=_number(mark.y), anchor=mark.anchor, text=mark.text)
+
+
+def _drawn(mark: Stroke | Disc) -> Markup:
+    """The look again as attributes, for who reads no style sheet into a drawing."""
+    weight = {"thick": ' stroke-width="2.6"', "dashed": ' stroke-dasharray="5 4"'}.get(mark.weight, "")
+    return Markup(weight + (' fill="currentColor"' if mark.fill == "dark" else ""))
 
 
 def _number(size: float) -> str:

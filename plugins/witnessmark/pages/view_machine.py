@@ -6,6 +6,7 @@ from . import words, words_ask
 from .address import ASK_URL, CAUTIONS_URL, ledger_url, machine_url, needs_url, procedure_url
 from .fill_template import Markup
 from .lookup import Lookup
+from .paper_pages import blank_links, record_url
 from .prose import Prose, plain
 from .view_lists import list_links
 from .view_plan import PlanView, plan_view
@@ -50,7 +51,8 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
 def plan_links(lookup: Lookup, root: str) -> tuple[Target, ...]:
     """The pages about the machine's whole work that have something on them."""
     machine = lookup.machine.id
-    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)), *list_links(lookup, root))
+    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)), *list_links(lookup, root),
+            *(Target(f"{words.HAND_OVER}, {variant}", root + record_url(machine, variant)) for variant in lookup.machine.main.variants), *blank_links(root))
 
 
 def procedure_targets(procedures, root: str) -> tuple[Target, ...]:

@@ -54,10 +54,12 @@ class TorqueRow(NamedTuple):
 
 
 class Paper(NamedTuple):
-    """What the whole site tells its sheets: where it stands, '' where that is not known, and the day of its sources."""
+    """What the whole site tells its sheets: where it stands, '' where that is not known, and the day of its sources;
+    `pdf` where each sheet is there as a file too."""
 
     site_url: str = ""
     sources: str = ""
+    pdf: bool = False
 
 
 class SheetView(NamedTuple):

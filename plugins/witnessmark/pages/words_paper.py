@@ -63,3 +63,53 @@ PRESS = "Press"
 GAUGE = "Gauge"
 ACCURACY_SHORT = "Accuracy"
 WORKED_OUT_BY = "Worked out by"
+
+BINDER = "Binder"
+CONTENTS = "Contents"
+SHEET_NAME = "What"
+PAGES_OF = "Pages"
+
+
+def pages(number: int) -> str:
+    return "1 page" if number == 1 else f"{number} pages"
+
+
+FRONT = "The book"
+NAMES = "Who"
+MEASURED = "measured"
+NIGHT = "The night before"
+NIGHT_DONE = "Done and shut before tomorrow"
+NIGHT_MEASURE = "Read and measure, before anything is pressed or ordered"
+PRESS_LEAF = "Press card"
+TORQUE_LEAF = "Torque card"
+TORQUE_CHECK = "Wrench checked on, by, and reading low or high by:"
+HAND_OVER = "Hand-over record"
+HAND_OVER_SAYS = "Copied from copy 1 of each sheet when the work is done. It goes with the machine; a copy stays in the shop."
+HAND_OVER_LOOSE = "Left loose and tied up again"
+HAND_OVER_CHANGED = "Figures changed: tick what the work was done by, or was looked at again for"
+HAND_OVER_SINCE = "Changed since this was printed:"
+SHEET_COPY_USED = "code on the sheet used, if another"
+FATE_WAS = "what became of it"
+HANDED_BY = "Handed over by"
+TAKEN_BY = "Taken over by"
+LEAVES_TOO = "Single leaves"
+DOWNLOAD = "PDF"
+SLIP = "Correction slip"
+SLIP_SAYS = "For a figure or a step that is wrong. Fill in what you know and hand it to whoever keeps the book: it becomes a dated correction."
+SLIP_FIELDS = (
+    ("Machine, procedure, variant, sheet code", "", 1), ("Which figure or step", "its name and number on the sheet", 1), ("What the sheet says", "", 1),
+    ("What it should say", "number and unit as measured or as printed in the source", 1), ("Why", "", 2),
+    ("Evidence", "what was measured with what, or which page of which source", 2),
+    ("For work already done", "fine as it is, inspect it, or do it again; on which serials", 2), ("Found by, on", "", 1), ("Checked by, on", "", 1))
+FORM = "Procedure form"
+FORM_SAYS = ("To write a procedure by hand. The headings are those of its source, so that whoever types it in has nothing to ask. "
+             "Write none where nothing is needed, and NOT KNOWN where nobody knows.")
+FORM_FIELDS = (
+    ("title", "a verb first: press, fit, set", 1), ("machine", "", 1), ("assembly", "", 1), ("applies to", "which variants, or all", 1), ("summary", "", 2), ("after", "what is done first", 1),
+    ("must be shut", "what others left loose", 1), ("each", "side, box, pin, or none", 1), ("people", "how many", 1), ("skill", "", 1), ("time", "with its unit", 1),
+    ("tried", "serial and date, or desk", 1), ("conditions", "what must be so before the first step", 2), ("cautions", "by their names in the legend", 1),
+    ("needs: presses", "with gauge", 1), ("needs: tools", "", 3), ("needs: supplies", "", 2), ("needs: parts", "how many, and reuse, reclaim, renew or make", 3),
+    *((f"specs {number}", "label; kind; condition; aim for, between, never more than; figure with unit; source and page", 2) for number in range(1, 7)),
+    ("computed", "what is to be worked out, and from which figures", 2),
+    *((f"steps {number}", "do; check; if outside; cautions; what is written down; hold point; leaves loose; closes", 3) for number in range(1, 13)),
+    ("notes", "questions answered, signs of trouble and what lies behind them", 3), ("was", "names it had before", 1))

@@ -1,0 +1,109 @@
+"""Everything that is printed: the sheets, and the single leaves that go with them. Finished files of our own shell."""
+
+from typing import NamedTuple
+
+from . import words
+from .address import procedure_url, root_from, sheet_url, sheets_url, tags_url
+from .fill_template import fill
+from .lookup import Lookup
+from .prose import Prose
+from .view_press_paper import empty_cards
+from .view_procedure import ProcedureView
+from .view_record import Kept, hand_over, kept
+from .view_sheet import Paper, SheetView, sheet_view
+from .view_step import Target
+
+SLIP_URL, FORM_URL = "sheet/correction-slip/", "sheet/procedure-form/"
+
+
+class Leaf(NamedTuple):
+    """One thing to print: what it is called and where it stands."""
+
+    title: str
+    url: str
+
+
+class Binder(NamedTuple):
+    """All that is printed for one variant of a machine, in the order of the work; leaves of one sheet stand behind it."""
+
+    machine: str
+    title: str
+    variant: str
+    leaves: tuple[Leaf, ...]
+
+
+def sheet_files(lookup: Lookup, view: ProcedureView, codes: dict[str, str], workings, paper: Paper) -> tuple[dict[str, str], dict[str, Kept]]:
+    """The sheets of a procedure, their leaves, and the page that offers them; and what each leaves to be kept."""
+    procedure, files, keeps, offers = lookup.procedure, {}, {}, {}
+    for variant in procedure.variants:
+        at = sheet_url(procedure, variant)
+        sheet = sheet_view(lookup, variant, root_from(at), codes[variant], workings, paper)
+        keeps[variant] = kept(sheet)
+        files[f"{at}index.html"] = fill("sheet", title=f"{procedure.title}, {variant}, {codes[variant]}", root=root_from(at), sheet=sheet, p=sheet.procedure)
+        leaves = _leaves(lookup, sheet, at)
+        files.update({f"{leaf.url}index.html": html for leaf, html in leaves})
+        offers[variant] = tuple(Target(leaf.title, leaf.url.removeprefix(sheets_url(procedure))) for leaf, _ in leaves)
+    at = sheets_url(procedure)
+    files[f"{at}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(at), p=view, offers=offers,
+                                    pdf=paper.pdf, always=_always(root_from(at), procedure.machine, procedure.variants))
+    return files, keeps
+
+
+def _leaves(lookup: Lookup, sheet: SheetView, at: str) -> list[tuple[Leaf, str]]:
+    """The leaves of one sheet: the night before always; the cards of presses and torques where there are any."""
+    view, prose = sheet.procedure, Prose(lookup, linked=False, variant=sheet.variant.id)
+    blanks = empty_cards(lookup, view.specs, sheet.variant.id)
+    found = [(words.NIGHT, "night", {"plate": prose(lookup.machine.serial_plate)})]
+    if any(card.rows for card in blanks) or sheet.presses:
+        found.append((words.PRESS_LEAF, "cards", {"blanks": tuple(card for card in blanks if card.rows)}))
+    if sheet.torques:
+        found.append((words.TORQUE_LEAF, "torques", {}))
+    return [(Leaf(title, f"{at}{name}/"),
+             fill(name, title=f"{title}: {view.title}, {sheet.variant.id}", root=f"../{root_from(at)}", leaf=title, about=f"{view.title} · {view.machine} · {sheet.variant.id}",
+                  code=sheet.code, sources=sheet.sources, back=Target(view.title, f"../{root_from(at)}{procedure_url(lookup.machine.id, view.id)}"),
+                  sheet=sheet, p=view, **more)) for title, name, more in found]
+
+
+def record_url(machine: str, variant: str) -> str:
+    return f"{machine}/plan/hand-over/{variant}/"
+
+
+def record_files(lookup: Lookup, keeps: dict[str, list[Kept]]) -> dict[str, str]:
+    """For each variant the record that is handed over with the machine."""
+    files = {}
+    for variant, kept_here in keeps.items():
+        at = record_url(lookup.machine.id, variant)
+        view = hand_over(lookup, variant, tuple(kept_here))
+        title = f"{words.HAND_OVER}: {view.machine}, {variant}"
+        files[f"{at}index.html"] = fill("record", title=title, root=root_from(at), leaf=words.HAND_OVER, about=f"{view.machine} · {variant}", code="", sources="",
+                                        back=Target(view.machine, "../../../"), r=view)
+    return files
+
+
+def blank_files() -> dict[str, str]:
+    """What is written by hand and typed in later: a correction, and a whole procedure."""
+    return {f"{at}index.html": fill("form", title=title, root=root_from(at), leaf=title, about="", code="", sources="", back=Target(words.FRONT, root_from(at)),
+                                    says=says, fields=fields)
+            for at, title, says, fields in ((SLIP_URL, words.SLIP, words.SLIP_SAYS, words.SLIP_FIELDS), (FORM_URL, words.FORM, words.FORM_SAYS, words.FORM_FIELDS))}
+
+
+def _always(root: str, machine: str, variants: tuple[str, ...]) -> tuple[Target, ...]:
+    return (*(Target(f"{words.HAND_OVER}, {variant}", root + record_url(machine, variant)) for variant in variants), *blank_links(root))
+
+
+def blank_links(root: str) -> tuple[Target, ...]:
+    return (Target(words.SLIP, root + SLIP_URL), Target(words.FORM, root + FORM_URL))
+
+
+def binders(lookup: Lookup, procedures) -> tuple[Binder, ...]:
+    """For each variant of a machine: sheets in the order of the work, tags, the record, and what is filled in by hand."""
+    machine = lookup.machine
+    found = []
+    for variant in machine.main.variants:
+        mine = [procedure for procedure in procedures if variant in procedure.variants]
+        leaves = (*(Leaf(procedure.title, sheet_url(procedure, variant)) for procedure in mine),
+                  *(Leaf(f"{words.TAGS}: {procedure.title}", tags_url(procedure)) for procedure in mine if any(step.leaves for step in procedure.steps)),
+                  Leaf(words.HAND_OVER, record_url(machine.id, variant)), Leaf(words.SLIP, SLIP_URL))
+        if mine:
+            found.append(Binder(machine.id, machine.title, variant, leaves))
+    return tuple(found)
