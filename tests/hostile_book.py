@@ -75,7 +75,7 @@ class Spoiler:
     """Adds EVIL to every free text that is no name of something; `put` holds the places it was added at."""
 
     def __init__(self, files):
-        self.files = files
+        self.files = files = [file for file in files if file.path.endswith(".yaml")]      # editions are written by the command, and checked against it
         self.trees = {file.path: read_tree(file.path, file.text)[0] for file in files}
         self.names = {part for file in files for part in file.path.removesuffix(".yaml").split("/")} | {"none", "desk", "serial", "not known yet", "yes", "no"}
         for tree in self.trees.values():
