@@ -128,6 +128,12 @@ def test_compare_with_what_is_neither_folder_nor_revision_could_not_run(tmp_path
     assert "witnessmark: " in capsys.readouterr().err
 
 
+def test_compare_with_a_folder_that_holds_no_book_could_not_run(tmp_path, capsys):
+    (tmp_path / "none").mkdir()
+    assert main(["compare", str(book(tmp_path / "book")), "--book", str(tmp_path / "none")]) == 2
+    assert "is no folder that holds a book" in capsys.readouterr().err
+
+
 def test_edition_writes_once_and_its_check_is_for_the_release(tmp_path, capsys):
     folder = book(tmp_path)
     assert main(["edition", str(folder), "--check"]) == 1

@@ -106,7 +106,7 @@ def _edition(chosen) -> int:
         (chosen.book / path).parent.mkdir(parents=True, exist_ok=True)
         (chosen.book / path).write_text(text, encoding="utf-8", newline="\n")
         print(f"written: {path}")
-    print("every sheet was in an edition already" if not files else f"{len(files)} file{'s' * (len(files) != 1)} to commit with the sources they belong to")
+    print("every sheet was in an edition already" if not files else f"{len(files)} file{'s' * (len(files) != 1)} to commit together with the sources")
     return 0
 
 
