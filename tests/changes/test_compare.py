@@ -125,6 +125,22 @@ def test_the_shop_s_own_data_is_a_stop_and_moves_what_rests_on_it(shelf, old, ne
     assert reason in {each for change in found.changes for each in change.reasons} and found.sheets
 
 
+@pytest.mark.parametrize("old, new, verdict, what", [
+    ("is: 2000 lbf", "is: 1950 lbf", "look", "Rated load, found"), ("is: 2000 lbf", "is: 2400 lbf", "stop", "Rated load, found"),
+    (", source: chart p. 1", "", "stop", "Rated load, found: source"), ("source: chart p. 1", "source: shop p. 4", "look", "Rated load, found: source"),
+    ("kind: force, role: found", "kind: force, condition: level, role: found", "look", "Rated load, condition; Rated load, condition, found"),
+    ("label: Rated load", "label: Load of the hoist", "wording", "load, label")])
+def test_the_figures_of_a_machine_are_compared_like_any_other(old, new, verdict, what):
+    found = comparison(**{"machines/hoist": replaced(old, new, SITE_DATA["site_data/machines/hoist.yaml"])})
+    assert (found.verdict, [change.what for change in found.changes]) == (verdict, what.split("; "))
+
+
+def test_a_caution_that_loses_its_source_is_a_stop():
+    with_source = SITE_DATA["site_data/cautions.yaml"] + "  source: chart p. 9\n"
+    found = compared(("old", proved_book(cautions=with_source)), ("new", proved_book()))
+    assert [(change.what, change.reasons) for change in found.changes] == [("caution HZ-1: source", ("a source is gone",))]
+
+
 def test_a_signal_word_raised_is_no_stop():
     found = comparison(cautions=replaced("word: WARNING", "word: DANGER", SITE_DATA["site_data/cautions.yaml"]))
     assert {change.severity for change in found.changes} == {"look"} and found.sheets

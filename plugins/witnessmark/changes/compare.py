@@ -11,12 +11,13 @@ from ..core.finding import WARNING, Finding
 from ..core.place import Place
 from ..core.record import fingerprint, given, results, spec_record
 from . import words
-from .change import Change, moved, told_change
-from .procedures import Pair, labels_of, names_of, procedure_changes
+from .change import Change, differing, moved, told_change
+from .procedures import Pair, labels_of, names_of, procedure_changes, source_changes
 from .reach import Reach
 from .renamed import names_since
 from .shelves import shelf_changes
 from .side import Side, touched
+from .told_words import Said, of_specs, severity
 
 RULE = "correction-missing"
 _NOWHERE = Place("")
@@ -121,9 +122,16 @@ def _machines(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iter
         facts = [acted_figures(name, [spec_record(there, side.derived[name, ""], spec, tuple(key for keys in side.derived[name, ""].combinations.values()
                                                                                              for key in keys)) for spec in there.figures.values()])
                  for side, there in ((old, before), (new, machine))]
+        yield from source_changes(before.figures, machine.figures, name, "")
+        spoken = [{key: Said(sentence) for key, sentence, _ in of_specs(there.figures.values())} for there in (before, machine)]
+        for key in dict.fromkeys((*spoken[0], *spoken[1])):
+            was, now = spoken[0].get(key), spoken[1].get(key)
+            if (was and was.sentence.text) != (now and now.sentence.text):
+                yield Change(severity(was, now), "words", name, "", key.name, f"{key.name.replace('-', ' ')}, {key.part}", "",
+                             was and was.sentence.text, now and now.sentence.text, place=str(machine.place))
         labels = {f"{name}/{spec.id}": spec.label for spec in (*before.figures.values(), *machine.figures.values())}
         every = {case for each in facts for cases in each.values() for case in cases}
-        for each in moved(*facts):
+        for each in differing(*facts):
             spec = machine.figures.get(each.key.name.rpartition("/")[2])
             yield told_change(each, name, "", labels, every, machine.main.id, place=str((spec or machine).place),
                               corrections=tuple(c for c in reach.of(name, "", each.key.name) if c in fresh))

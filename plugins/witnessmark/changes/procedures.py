@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ..core.acted import Facts, acted, steps_of
 from ..core.book import Book
 from ..core.derived import CombinationKey
+from ..core.figure import Spec
 from ..core.procedure import Procedure
 from . import words
 from .change import Change, Moved, differing, order_change, told_change
@@ -132,14 +133,19 @@ def _varying(varies) -> str:
 
 def _sources(pair: Pair) -> Iterator[Change]:
     before = {pair.names.figure(pair.old.id, name): spec for name, spec in pair.old.specs.items()}
-    for name, spec in pair.new.specs.items():
+    yield from source_changes(before, pair.new.specs, pair.machine, pair.new.id)
+
+
+def source_changes(before: Mapping[str, Spec], after: Mapping[str, Spec], machine: str, procedure: str) -> Iterator[Change]:
+    """Whose figure it is, where that is told otherwise; both maps by today's ids."""
+    for name, spec in after.items():
         one, other = (_cited(each) if each else {} for each in (before.get(name), spec))
         for key in one:
             if key in other and one[key] != other[key]:
                 gone = len(one[key]) > len(other[key])
                 old, new = (", ".join(" ".join(each).strip() for each in cited) or None for cited in (one[key], other[key]))
-                yield _other(pair, words.STOP if gone else words.LOOK, "source", f"{spec.label}, {key[0]}: source", old, new,
-                             ("a source is gone",) if gone else (), name)
+                yield Change(words.STOP if gone else words.LOOK, "source", machine, procedure, name, f"{spec.label}, {key[0]}: source", "", old, new,
+                             reasons=("a source is gone",) if gone else (), place=str(spec.place))
 
 
 def _cited(spec) -> dict[tuple[str, str, int], tuple[tuple[str, str], ...]]:

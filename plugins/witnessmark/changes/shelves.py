@@ -60,6 +60,8 @@ def _severity(shelf: str, key: str, old, new, machine: bool) -> tuple[str, tuple
         return verdict.severity, verdict.why
     if machine and last in ("serials", "measure"):
         return STOP, ("it is for other machines",)
+    if last == "source" and new is None:
+        return STOP, ("a source is gone",)
     if last in _WORDS:
         return WORDING, ()
     if isinstance(old, Sentence) or isinstance(new, Sentence):

@@ -1,9 +1,10 @@
 """Every sentence of a procedure by what it belongs to, and which changes of words are more than words."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from ..core.acted import Key
+from ..core.figure import Spec
 from ..core.procedure import Procedure, Step
 from ..core.record import acted_in
 from ..core.place import Place
@@ -56,7 +57,16 @@ def _all(procedure: Procedure) -> Iterator[tuple[Key, Sentence, bool]]:
             yield Key("words", "", part), sentence, False
     for at, sentence in enumerate(procedure.conditions, 1):
         yield Key("words", "", f"condition {at}"), sentence, True
-    for spec in procedure.specs.values():
+    yield from of_specs(procedure.specs.values())
+    for step in procedure.steps:
+        yield from _step(step)
+    for note in procedure.notes:
+        yield Key("words", "", f"note {note.id}"), note.says, False
+
+
+def of_specs(specs: Iterable[Spec]) -> Iterator[tuple[Key, Sentence, bool]]:
+    """The words of figures, whether a procedure's or a machine's."""
+    for spec in specs:
         yield Key("words", spec.id, "label"), _plain(spec.label), False
         for part, sentence in (("note", spec.note), ("limited by", spec.limited_by)):
             if sentence:
@@ -65,10 +75,6 @@ def _all(procedure: Procedure) -> Iterator[tuple[Key, Sentence, bool]]:
             for part, sentence in (("because", figure.because), ("in doubt", figure.in_doubt), ("to be found by", figure.to_be_found_by)):
                 if sentence:
                     yield Key("words", spec.id, f"{figure.role} {at}: {part}"), sentence, False
-    for step in procedure.steps:
-        yield from _step(step)
-    for note in procedure.notes:
-        yield Key("words", "", f"note {note.id}"), note.says, False
 
 
 def _step(step: Step) -> Iterator[tuple[Key, Sentence, bool]]:

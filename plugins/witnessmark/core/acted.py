@@ -33,7 +33,7 @@ class Fact(NamedTuple):
 SORTS = ("figure", "mark", "setting", "result", "spec", "step", "caution", "loose end", "need", "order", "sheet", "formula")
 #: combination of a fact that is one for the whole sheet; the variant stands in it so that sheets can be put together
 Facts = dict[Key, dict[CombinationKey, Fact]]
-_SPEC = ("kind", "condition", "places", "viewpoint", "at radius", "wrench", "adapter", "passes", "fastener")
+_PARTS = ("kind", "condition", "places", "viewpoint", "at radius", "wrench", "adapter", "passes", "fastener")
 _SHEET = ("serials", "viewpoint", "after", "must be shut", "open at start", "each", "people", "conditions")
 _STEP = ("acted on", "specs", "each", "at", "acts", "opens up", "hold point", "second person", "go to", "closes", "records", "picture")
 
@@ -57,7 +57,7 @@ def acted_figures(machine: str, specs: list) -> Facts:
     """The facts of specs that stand in no sheet: those of a machine."""
     found: Facts = defaultdict(dict)
     for spec in specs:
-        for key, combination, fact in _figures(f"{machine}/{spec['id']}", spec["kind"], spec["figures"]):
+        for key, combination, fact in _spec(f"{machine}/{spec['id']}", spec):
             found[key][combination] = fact
     return dict(found)
 
@@ -75,16 +75,20 @@ def _facts(record: dict) -> Iterator[tuple[Key, CombinationKey, Fact]]:
     for sort, name, *rest in record["needs"]:
         yield Key("need", sort, name or ""), (), Fact(told(rest))
     for spec in record["specs"]:
-        for part in _SPEC:
-            if spec[part]:
-                yield Key("spec", spec["id"], part), (), Fact(told(spec[part]))
-        yield from _figures(spec["id"], spec["kind"], spec["figures"])
+        yield from _spec(spec["id"], spec)
     for name, kind, cases in record["from elsewhere"]:
         yield from _elsewhere(name.partition(".")[0], kind, cases)
     for run in record["worked"]:
         yield from _worked(*run)
     for at, step in enumerate(record["steps"]):
         yield from _step(record, at, step)
+
+
+def _spec(name: str, spec: dict) -> Iterator[tuple[Key, CombinationKey, Fact]]:
+    for part in _PARTS:
+        if spec[part]:
+            yield Key("spec", name, part), (), Fact(told(spec[part]))
+    yield from _figures(name, spec["kind"], spec["figures"])
 
 
 def _figures(name: str, kind: str, cases: list) -> Iterator[tuple[Key, CombinationKey, Fact]]:
