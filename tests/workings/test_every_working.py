@@ -6,7 +6,8 @@ import pytest
 
 from witnessmark.core.kinds import KINDS
 from witnessmark.core.quantity import Quantity, read_quantity
-from witnessmark.core.working import SIDES
+from witnessmark.core.drawing import FILLS, WEIGHTS
+from witnessmark.core.working import SIDES, SIGNS
 from witnessmark.workings.explain import command, manual_lines, outcome_lines
 from witnessmark.workings.read_inputs import NO_QUANTITY, given_inputs, run
 from witnessmark.workings.registry import WORKINGS
@@ -37,12 +38,22 @@ def test_declaration_is_whole(working):
     assert working.source and working.purpose and working.formula and working.goes_wrong and working.refuses
     assert all(output.side in SIDES and output.kind in KINDS for output in working.outputs)
     for declared in working.inputs:
+        assert declared.sign in SIGNS
         assert declared.doc and (declared.kind in KINDS or declared.kind in NO_QUANTITY)
         if declared.usual:
             ends = [read_quantity(end, declared.kind) for end in declared.usual]
             assert all(isinstance(end, Quantity) for end in ends), declared.name
             assert ends[0].si_low < ends[1].si_low
             assert declared.outside
+
+
+@every
+def test_a_drawing_uses_the_lines_there_are_and_says_in_words_what_it_shows(working):
+    outcome, _ = run(working, working.example.inputs)
+    drawing = outcome.told.drawing
+    for mark in drawing.marks if drawing else ():
+        assert getattr(mark, "weight", "thin") in WEIGHTS and getattr(mark, "fill", "none") in FILLS
+    assert drawing is None or drawing.shows
 
 
 @every

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from functools import cached_property
-from typing import Iterable, Iterator, NamedTuple
+from typing import Iterable, NamedTuple
 
 from .machine import Machine
 from .order import Order
@@ -136,16 +136,6 @@ class Ledger:
         """The places where no step after it, and before or in the machine's hand-over, ties it up."""
         ties = [tie for tie in self.ties_after(left, variant) if self.in_time(tie.procedure)]
         return [place for place in self.to_close(left, ties, variant) if not any(covers(tie, place) for tie in ties)]
-
-    def open_after(self, done: Iterable[str], variant: str) -> Iterator[tuple[Left, list[str]]]:
-        """What is open, and where, once these procedures are done and nothing else is begun."""
-        finished = set(done)
-        for left in self.left.values():
-            if left.procedure.id in finished and self.done_on(left.procedure, left.step, variant):
-                ties = self.ties_after(left, variant)
-                now = [tie for tie in ties if tie.procedure.id in finished]
-                if places := [place for place in self.to_close(left, ties, variant) if not any(covers(tie, place) for tie in now)]:
-                    yield left, places
 
     def where(self, left: Left, found: dict[str, list[str]]) -> str:
         """Variants and places for the end of a sentence, such as ` (24-B, right)`; nothing where it is so everywhere."""
