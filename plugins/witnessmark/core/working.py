@@ -229,9 +229,9 @@ class Working:
         found: dict[str, list[str]] = {}
         for declared in self.inputs:
             for sort, fields in SHELF.items():
-                for field in fields:
-                    if declared.name == field or declared.name.endswith(f" {field}"):
-                        found.setdefault(declared.name.removesuffix(field) + sort, []).append(declared.name)
+                for ending in fields:
+                    if declared.name == ending or declared.name.endswith(f" {ending}"):
+                        found.setdefault(declared.name.removesuffix(ending) + sort, []).append(declared.name)
         return {name: tuple(inputs) for name, inputs in found.items()}
 
     def input(self, name: str) -> Input:

@@ -5,7 +5,7 @@ from ..core.kinds import KINDS
 from .read_picture import PICTURE, read_picture
 from .read_varies import read_selector
 from .scalars import Identifier, Refers, Says, Text, YesNo
-from .shape import Fields, ListOf, Record, Report, Shape, any_schema, wrong_shape
+from .shape import Fields, ListOf, Record, Shape, any_schema, wrong_shape
 from .yaml_tree import Mapping, Scalar
 
 VERBS = ("run", "turn by power", "lift", "press", "fill")

@@ -8,7 +8,7 @@ from ..core.finding import nearest
 from ..core.quantity import Quantity, read_quantity
 from ..core.sentence import Reference, Sentence, read_reference, read_sentence
 from ..core.thread import Thread, read_thread
-from .shape import NamesOf, Report, Shape, text_schema
+from .shape import NamesOf, Shape, text_schema
 
 RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution", "plan", "s", "corrections", "bench"})
 _NAME = r"[A-Za-z0-9][A-Za-z0-9-]{0,63}"

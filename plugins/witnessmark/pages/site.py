@@ -7,7 +7,6 @@ from typing import Mapping
 from ..core.authority import SIGNAL_WORDS
 from ..core.book import Book
 from ..core.derived import Derived
-from ..core.procedure import Procedure
 from ..core.working import Working
 from . import my_bench_words, words
 from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from ..core.drawing import Drawing, Label, Stroke
 from ..core.working import Details, Example, Formula, Given, Input, Line, Outcome, Output, Refusal, Working
 from .adhesion import GRAVITY
-from .printed import in_system, in_unit, three_figures, value
+from .printed import in_system, three_figures, value
 from .reach import beyond_reach
 
 ADDED = 1.2
