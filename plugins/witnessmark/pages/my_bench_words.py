@@ -1,5 +1,7 @@
 """The words of "My bench" that a reader sees; SCRIPT are those that its scripts say, {} filled in by them."""
 
+from . import words
+
 TITLE = "My bench"
 ABOUT = "Your own press, wrenches, units and text size. They stay on this phone; nothing is sent anywhere."
 ON_PAGES = "On the pages of procedures your own card then stands beside the book's, with the inputs you gave. It never takes the book's place."
@@ -41,8 +43,8 @@ WRENCH = (("wrench lowest", "Lowest setting", "", ()), ("wrench highest", "Highe
 
 SCRIPT = {
     "my card": "Your own press: {}", "yours": "Worked out on this phone from what you typed in under My bench. The book's card stands beside it; where the two disagree, find out why before pressing.",
-    "inputs": "What you gave", "marks": "Stop, hold and measure at", "never": "Never pass", "means": "The last mark means", "uncertain": "The needle may be wrong by",
-    "accept": "Accept the last reading between", "asked": "Asked for by the book", "no stud": "No draw stud is judged here: see the book's card.",
+    "inputs": "What you gave", "marks": words.MARKS, "never": words.NEVER_PASS, "means": words.LAST_FORCE, "uncertain": words.UNCERTAIN,
+    "accept": words.ACCEPT, "asked": "Asked for by the book", "no stud": "No draw stud is judged here: see the book's card.",
     "refused": "Your press cannot do it: {}.", "instead": "Instead: {}.", "print": "Print this card", "edit": "Change my press",
     "my setting": "Your own wrench: {}", "setting": "Set", "delivers": "gives at the fastener", "rounds": "In rounds:", "wrench refused": "Your wrench cannot do it: {}.",
     "as printed": "as printed",
