@@ -72,6 +72,19 @@ def test_a_step_shows_only_what_holds_for_this_machine_and_this_hub(bench):
     assert "16.45 long ton" in text() and "3500 psi" in text() and "4300 psi" not in text()
 
 
+def test_a_wrench_setting_is_that_of_this_machine_with_this_part(bench):
+    page = bench()
+    page.fill("#serial", "1604")
+    set_to = lambda: page.locator("#step-tighten-nut .wm-set b:visible").all_inner_texts()
+    for part, setting in (("", "Set 420 lbf·ft (569 N·m)"), ("24-A", "Set 390 lbf·ft (528 N·m)")):
+        page.evaluate("location.hash = '#start'")
+        page.wait_for_selector("#start.current")
+        page.select_option("#part-fly-crank", part)
+        page.evaluate("location.hash = '#step-tighten-nut'")
+        page.wait_for_selector("#step-tighten-nut.current")
+        assert set_to() == [setting]
+
+
 def test_a_serial_of_no_range_shows_every_variant_and_says_so(bench):
     page = bench()
     page.fill("#serial", "9999")

@@ -248,6 +248,7 @@ def test_the_record_says_what_was_done_read_noted_and_left(context, address):
         assert words in record, words
     page.evaluate("document.documentElement.classList.add('recording')")
     page.emulate_media(media="print")
+    assert page.locator("#end h2:visible").all_inner_texts() == ["Hand-over record"]
     assert page.locator("#end pre").is_visible() and not page.locator(".bar").is_visible() and not page.locator(".thumbs").is_visible()
 
 

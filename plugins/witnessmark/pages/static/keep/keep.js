@@ -50,7 +50,7 @@ async function fetched(offer, told) {
       told.lastChild.textContent = filled(say.keeping, megabytes(done), megabytes(all));
     });
     return true;
-  });
+  }, true);
 }
 
 /** The part of a page that offers to keep its machine. */
@@ -102,7 +102,7 @@ async function lookForNews(held) {
   try {
     offer = (await keep.offered())[machine];
     if (!offer || offer.list === held.list) return;
-    if (!(await keep.alone(async () => { await keep.fetchWhole(machine, offer, () => {}); return true; }))) return;
+    await keep.alone(() => keep.fetchWhole(machine, offer, () => {}));
   } catch (problem) {
     if (problem instanceof Away) return;
     told.textContent = `${whatWentWrong(problem)} ${filled(say.still, held.date || say["no date"])}`;

@@ -108,9 +108,9 @@ export function store(name, base) {
     for (const each of await ofMachine(machine)) await caches.delete(each);
   }
 
-  /** One window fetches at a time; null from the others. */
-  function alone(work) {
-    return navigator.locks.request(`${name} keep`, { ifAvailable: true }, (lock) => (lock ? work() : null));
+  /** One window fetches at a time; the others wait, or with `now` get null. */
+  function alone(work, now = false) {
+    return navigator.locks.request(`${name} keep`, { ifAvailable: now }, (lock) => (lock ? work() : null));
   }
 
   return { offered, kept, fetchWhole, adopt, remove, alone };
