@@ -28,6 +28,7 @@ from .loading.source_files import Beside, SourceFile, beside_sources, picture_by
 from .loading.stray_files import pictures_of_pages, stray_findings
 from .pages.address import picture_url, procedure_url, sheet_url
 from .pages.book_json import book_json, schema_json
+from .pages.forge_links import Forge
 from .pages.pdf import Press
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
@@ -163,11 +164,12 @@ def _manuals() -> tuple[ManualView, ...]:
     return tuple(manual_view(working, run(working, working.example.inputs)[0] or Outcome(), command(working)) for working in WORKINGS.values())
 
 
-def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper()) -> SitePages:
+def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper(),
+           forge: Forge | None = None, mail: str = "") -> SitePages:
     """Every page body and every finished file of the site."""
     sheets = records(checked)
     sheet_codes = {sheet: fingerprint(each) for sheet, each in sheets.items()}
-    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper))
+    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper, forge, mail))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
              **since_files(checked.book, sheets, procedure_url, sheet_url),

@@ -10,9 +10,11 @@ from pathlib import Path
 
 from .changes import manual as of_changes
 from .changes.data import as_data
+from .changes.from_text import answer_to
 from .changes.lines import as_lines
 from .changes.markdown import as_markdown
 from .changes.words import STOP
+from .core.correction_text import read_correction
 from .core.finding import nearest
 from .core.finding_formats import as_annotations, as_json, as_text
 from .loading import manual as of_reading
@@ -60,8 +62,11 @@ def main(arguments: list[str] | None = None) -> int:
     printing.add_argument("book", nargs="?", default=".", type=Path, metavar="BOOK")
     printing.add_argument("--out", default=Path("sheets"), type=Path, metavar="DIR", help="where the files go (default: sheets)")
     printing.add_argument("--paper", choices=tuple(SIZES), default="A4")
+    correcting = commands.add_parser("correct", help="the line to change for a correction that a reader sent as plain text")
+    correcting.add_argument("text", type=Path, metavar="TEXTFILE")
+    correcting.add_argument("--book", default=".", type=Path, metavar="PATH")
     chosen = parser.parse_args(arguments)
-    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition, "new": _new, "sheets": _sheets}[chosen.command](chosen)
+    return {"check": _check, "work": _work, "explain": _explain, "compare": _compare, "edition": _edition, "new": _new, "sheets": _sheets, "correct": _correct}[chosen.command](chosen)
 
 
 def _check(chosen) -> int:
@@ -172,6 +177,18 @@ def _front(book: Path, key: str) -> str:
     front = book / "mkdocs.yml"
     found = re.search(rf"^{key}:[ \t]*[\"']?(.*?)[\"']?[ \t]*$", front.read_text(encoding="utf-8"), re.MULTILINE) if front.is_file() else None
     return found[1] if found else ""
+
+
+def _correct(chosen) -> int:
+    """Ends with 1 where the text cannot be taken over as it is."""
+    text = chosen.text.read_text(encoding="utf-8", errors="replace") if chosen.text.is_file() else ""
+    if (told := read_correction(text)) is None or not is_book(chosen.book):
+        print(f"witnessmark: {chosen.text} tells no figure, or {chosen.book} is no book", file=sys.stderr)
+        return 2
+    checked = check(chosen.book)
+    answer = answer_to(told, checked.book, checked.texts)
+    print("\n".join(answer.lines))
+    return 0 if answer.sure else 1
 
 
 def _side(name: str, book: Path) -> tuple[str, Checked]:

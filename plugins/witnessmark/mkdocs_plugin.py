@@ -19,6 +19,7 @@ from .core.finding import ERROR
 from .pages.address import picture_url
 from .pages.content_policy import with_policy
 from .pages.binding import how_many, printed
+from .pages.forge_links import forge_of
 from .pages.keep_list import keep_files
 from .pages.offline import ICONS
 from .pages.notice import with_notice
@@ -30,11 +31,13 @@ from .pages.stick import data_script, for_stick
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"
 _STICK = "WITNESSMARK_STICK"                    # set where the copy is to be read from a stick
+_MAIL = re.compile(r"[A-Za-z0-9.+_-]+@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+")
 
 
 class Options(base.Config):
     id = config_options.Optional(config_options.Type(str))
     pdf = config_options.Optional(config_options.Choice(tuple(SIZES)))
+    mail = config_options.Optional(config_options.Type(str))
 
 
 class WitnessmarkPlugin(BasePlugin[Options]):
@@ -51,6 +54,8 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         config.theme.dirs.insert(0, str(_THEME))
         config.extra.setdefault("generator", False)
         config.theme["favicon"] = f"{ICONS}/icon.svg"
+        if self.config.mail and not _MAIL.fullmatch(self.config.mail):
+            raise PluginError(f"mail: '{self.config.mail}' is no mail address, write one such as book@shop.example")
         return config
 
     def on_files(self, files: Files, *, config) -> Files:
@@ -89,7 +94,8 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if checked.errors:
             return with_notice(self.last_good, checked.findings, config.site_name)
         paper = paper_of(Path(config.config_file_path).parent, checked, config.site_url, dict(os.environ), bool(self.config.pdf))
-        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config), paper)
+        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config), paper,
+                                forge_of(config.repo_url, config.edit_uri), self.config.mail or "")
         if self.config.pdf:
             self.last_good.files.update(self._downloads(checked, Path(config.config_file_path).parent))
         return self.last_good

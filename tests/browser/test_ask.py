@@ -147,7 +147,7 @@ def test_without_network_and_without_editions_nothing_is_called_true(asked):
 def test_without_script_it_says_what_to_do(asked):
     page = asked("0K7M-29QX", java_script_enabled=False)
     assert not page.get_by_label("Sheet code").is_visible()
-    assert page.locator("noscript li").count() == 4 and "superseded" in page.locator("main").inner_text()
+    assert page.locator("[data-without] li:visible").count() == 4 and "superseded" in page.locator("main").inner_text()
 
 
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])

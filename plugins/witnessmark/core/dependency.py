@@ -4,7 +4,7 @@ A name is an address: `machine/procedure/spec`, `machine/figure`, or a thing of 
 """
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from .book import Book
@@ -40,19 +40,32 @@ def dependencies(book: Book) -> tuple[Dependency, ...]:
     return tuple(sorted(found))
 
 
-def resting_on(edges: tuple[Dependency, ...], name: str) -> frozenset[str]:
-    """Everything that rests on `name`, directly or through others."""
-    users: dict[str, list[str]] = defaultdict(list)
+Users = dict[str, list[str]]
+
+
+def users_of(edges: Iterable[Dependency]) -> Users:
+    """What rests directly on each name: made once, asked often."""
+    users: Users = defaultdict(list)
     for edge in edges:
         users[edge.on].append(edge.of)
+    return users
+
+
+def resting_of(users: Users, name: str) -> list[str]:
+    """Everything that rests on `name`, directly or through others, sorted."""
     found: set[str] = set()
     waiting = [name]
     while waiting:
-        for user in users[waiting.pop()]:
+        for user in users.get(waiting.pop(), ()):
             if user not in found:
                 found.add(user)
                 waiting.append(user)
-    return frozenset(found)
+    return sorted(found - {name})
+
+
+def resting_on(edges: tuple[Dependency, ...], name: str) -> frozenset[str]:
+    """The same for a single question."""
+    return frozenset(resting_of(users_of(edges), name))
 
 
 def _of_spec(book: Book, machine: Machine, procedure: Procedure | None, spec: Spec) -> Iterator[Dependency]:

@@ -2,6 +2,7 @@
 
 from urllib.parse import quote
 
+from ..core.figure import Figure, Spec
 from ..core.procedure import Procedure
 
 
@@ -58,6 +59,14 @@ def bench_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/bench/"
 
 
+def correct_url(procedure: Procedure) -> str:
+    return f"{procedure.machine}/{procedure.id}/correct/"
+
+
+def machine_correct_url(machine: str) -> str:
+    return f"{plan_url(machine)}correct/"
+
+
 def press_url(press: str) -> str:
     return f"press/{press}/"
 
@@ -92,6 +101,12 @@ def step_anchor(step: str) -> str:
 
 def spec_anchor(spec: str) -> str:
     return f"spec-{spec}"
+
+
+def figure_anchor(spec: Spec, figure: Figure) -> str:
+    """Of a figure on the page for corrections: `press-force.ceiling`, and `press-force.target-2` for the second in that role."""
+    number = spec.in_role(figure.role).index(figure) + 1
+    return f"{spec.id}.{figure.role}" + (f"-{number}" if number > 1 else "")
 
 
 def result_anchor(computed: str) -> str:

@@ -1,9 +1,11 @@
 """Who points at what in a book, walked once: each page then finds its own in one look."""
 
+from functools import cached_property
 from typing import NamedTuple
 
 from ..core.authority import Correction
 from ..core.book import Book
+from ..core.dependency import Users, dependencies, users_of
 from ..core.figure import Citation, Spec
 from ..core.lone_order import lone_order
 from ..core.part_figures import PartFigures
@@ -22,6 +24,7 @@ class Rest(NamedTuple):
 
 class BookIndex:
     def __init__(self, book: Book):
+        self._book = book
         self.turns = {machine: lone_order(ledger) for machine, ledger in book.ledgers.items()}
         self.order = {machine: [turn.procedure for turn in turns] for machine, turns in self.turns.items()}
         self._places = {(machine, procedure.id): number for machine, procedures in self.order.items()
@@ -48,6 +51,11 @@ class BookIndex:
             self._rest(caution.source, caution.id, "", f"{CAUTIONS_URL}#{caution_anchor(caution.id)}")
         for press in book.presses.values():
             self._rest(press.source, press.title, "", press_url(press.id))
+
+    @cached_property
+    def resting(self) -> Users:
+        """What rests on each figure, tool and material of the book."""
+        return users_of(dependencies(self._book))
 
     def neighbours(self, procedure: Procedure) -> tuple[Procedure | None, Procedure | None]:
         """The procedures before and after this one in the order of the machine."""

@@ -12,7 +12,9 @@ from . import my_bench_words, words
 from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url
 from .ask_page import ask_file
 from .book_index import BookIndex
+from .correct_page import correct_file
 from .fill_template import fill, static_files
+from .forge_links import Forge
 from .lookup import Lookup
 from .offline import About, about_book, offline_files
 from .loose_data import loose_data
@@ -64,7 +66,7 @@ class SitePages:
 
 @dataclass(frozen=True)
 class Settings:
-    """`repo_edit_base` ends in a slash; a place in a source is linked by adding its path."""
+    """`repo_edit_base` ends in a slash; a place in a source is linked by adding its path. `mail` is where corrections go, '' for nowhere."""
 
     book_title: str
     book_id: str
@@ -73,6 +75,8 @@ class Settings:
     manuals: tuple[ManualView, ...] = ()
     gauges: tuple[tuple[int, str, float], ...] = ()
     paper: Paper = Paper()
+    forge: Forge | None = None
+    mail: str = ""
 
 
 Fingerprints = dict[tuple[str, str, str], str]
@@ -103,6 +107,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         files.update(needs_files(lookup, torques))
         files.update(record_files(lookup, keeps))
         bound += binders(lookup, index.order[machine.id])
+        files.update(correct_file(lookup, {}, settings.book_id, settings.forge, settings.mail))
         files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
     files[f"{MY_BENCH_URL}index.html"] = fill("my_bench", title=my_bench_words.TITLE, root=root_from(MY_BENCH_URL), book_id=settings.book_id, book_title=settings.book_title)
     files.update(blank_files())
@@ -122,6 +127,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, a
     pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents, root=root, book_id=settings.book_id), contents,
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
     files.update(tag_file(lookup))
+    files.update(correct_file(lookup, codes, settings.book_id, settings.forge, settings.mail))
     at = bench_url(procedure)
     bench = bench_view(lookup, root_from(at), codes, settings.workings, settings.book_id)
     files[f"{at}index.html"] = fill("bench", title=f"{words.BENCH}: {procedure.title}", root=root_from(at), p=bench.procedure, bench=bench,

@@ -8,15 +8,16 @@ from ..core.machine import Machine
 from ..core.sentence import Reference
 from . import words
 from .cases import told_apart
-from .address import result_anchor, spec_anchor
+from .address import figure_anchor, result_anchor, spec_anchor
 from .fill_template import Markup
 from .lookup import FigureView, Lookup
 from .prose import Cited, Prose, cited
 
 
 class FigureRow(NamedTuple):
-    """One figure of a spec. `struck` holds the words that go with a figure printed struck through."""
+    """One figure of a spec; `anchor` names it on the page for corrections. `struck` holds the words that go with a figure printed struck through."""
 
+    anchor: str
     view: FigureView
     role_word: str
     sources: tuple[Cited, ...]
@@ -74,7 +75,7 @@ def _row(lookup: Lookup, spec: Spec, figure: Figure, prose: Prose, root: str) ->
     derived_from = tuple(dict.fromkeys(_derived(lookup, reference) for reference in figure.comes_from.values())) if figure.comes_from else ()
     condition = ", ".join(text for text in (figure.condition, figure.when) if text and text != spec.condition)
     view = FigureView(spec.id, figure.role, " ".join(figure.was + spec.was), "", cases)
-    return FigureRow(view, words.STRUCK_ROLE if struck else role_word(figure.role, cases), sources, condition,
+    return FigureRow(figure_anchor(spec, figure), view, words.STRUCK_ROLE if struck else role_word(figure.role, cases), sources, condition,
                      prose(figure.because if figure.in_doubt is None else None),      # the reason of a withdrawn number often repeats it
                      struck, prose(figure.in_doubt),
                      prose(figure.to_be_found_by), any(told.value.state == "unknown" for told in cases),

@@ -51,6 +51,7 @@ AMONG_FIGURES = "Its results stand among the figures; every step of them is show
 STEPS = "Steps"
 LOOSE = "Left loose"
 CORRECTIONS = "Corrections"
+CORRECT = "Correct this"
 NOTES = "Notes"
 BENCH = "At the bench"
 CHECKLIST = "Checklist"

@@ -47,4 +47,5 @@ form.addEventListener("submit", (event) => {
 });
 addEventListener("hashchange", ask);
 form.hidden = false;
+document.querySelector("[data-without]").hidden = true;
 ask();

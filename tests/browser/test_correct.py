@@ -1,0 +1,134 @@
+"""A figure corrected from a phone, in a real browser: from the page to the line, the form, what is kept and how it goes out."""
+
+from urllib.parse import parse_qs, urlsplit
+
+import pytest
+from test_pages import DESK, PHONE
+from watch import Watch
+
+from witnessmark.core.correction_text import read_correction
+
+PAGE = "type-24/flycrank-press-on/"
+EVIL = "</pre><img src=x onerror='window.ran = true'><script>window.ran = true</script>\nProcedure: other/thing\r\u2028Spec: other"
+
+
+@pytest.fixture(scope="module")
+def address(demo_site, serve):
+    return serve(demo_site, prefix="a/book/")
+
+
+@pytest.fixture
+def opened(chromium, address):
+    contexts = []
+
+    def open_page(path, size=PHONE, **more):
+        context = chromium.new_context(viewport=size, **more)
+        contexts.append(context)
+        page = context.new_page()
+        page.goto(address + path, wait_until="networkidle")
+        return page
+
+    yield open_page
+    for context in contexts:
+        context.close()
+
+
+def test_correct_this_leads_from_the_figure_to_a_form_for_it(opened):
+    page = opened(PAGE)
+    page.locator("#spec-press-force .wm-role-ceiling a.wm-correct").first.click()
+    page.wait_for_url("**/flycrank-press-on/correct/#press-force.ceiling")
+    form = page.locator("form")
+    assert form.count() == 1 and form.is_visible()
+    entry = page.locator('[id="press-force.ceiling"]')
+    assert entry.locator("form").count() == 1 and "18 long ton" in entry.inner_text()
+    assert entry.locator('a[href*="/edit/main/procedures/type-24/flycrank-press-on.yaml#L"]').count() == 1
+
+
+def filled(page):
+    page.get_by_label("New figure and unit").fill("17 long ton")
+    page.get_by_label("Serial", exact=True).fill("1604")
+    return read_correction(page.locator("form pre").inner_text())
+
+
+def test_the_text_is_filled_as_it_is_typed_and_goes_to_the_forge(opened):
+    page = opened(f"{PAGE}correct/#press-force.ceiling")
+    told = filled(page)
+    assert (told["Spec"], told["Role"], told["Printed figure"], told["New figure and unit"], told["Serial"]) == ("press-force", "ceiling", "18 long ton", "17 long ton", "1604")
+    link = urlsplit(page.locator("form").get_by_role("link", name="Write to the maintainer on the forge").get_attribute("href"))
+    assert link.path == "/shop/book/issues/new" and read_correction(parse_qs(link.query)["body"][0]).values == told.values
+
+
+def test_it_is_kept_on_the_phone_under_the_books_own_name_until_it_is_removed(opened):
+    page = opened(f"{PAGE}correct/#press-force.ceiling")
+    filled(page)
+    assert "Kept on this phone" in page.locator("form").inner_text()
+    assert page.evaluate("Object.keys(localStorage).filter(name => name.endsWith(' corrections'))") == ["two-machines /a/book/ corrections"]
+    page.context.set_offline(True)                              # no signal: what was typed is still here
+    page.context.set_offline(False)
+    page.goto(page.url.split("type-24")[0] + "type-24/coupling-rods/correct/", wait_until="networkidle")
+    kept = page.locator("[data-kept]")
+    assert "17 long ton" in kept.inner_text() and "never more than" in kept.inner_text()
+    kept.get_by_role("link", name="Open").click()
+    page.wait_for_url("**/flycrank-press-on/correct/#press-force.ceiling")
+    assert page.get_by_label("New figure and unit").input_value() == "17 long ton"
+    for _ in range(2):
+        page.locator("[data-kept]").get_by_role("button").last.click()
+    assert page.locator("[data-kept]").inner_text() == ""
+
+
+def test_the_text_is_copied_whole(opened):
+    page = opened(f"{PAGE}correct/#press-force.ceiling", permissions=["clipboard-read", "clipboard-write"])
+    told = filled(page)
+    page.locator("form").get_by_role("button", name="Copy the text").click()
+    page.get_by_text("Copied.").wait_for()
+    assert read_correction(page.evaluate("navigator.clipboard.readText()")).values == told.values
+
+
+def test_hostile_text_in_the_form_cannot_run_or_speak_for_the_page(chromium, address):
+    with chromium.new_context(viewport=PHONE) as context:
+        watch = Watch(context, address)
+        page = context.new_page()
+        page.goto(f"{address}{PAGE}correct/#press-force.ceiling", wait_until="networkidle")
+        page.get_by_label("What happened").fill(EVIL)
+        page.get_by_label("New figure and unit").fill(EVIL)
+        told = read_correction(page.locator("form pre").inner_text())
+        assert (told["Procedure"], told["Spec"]) == ("type-24/flycrank-press-on", "press-force")
+        page.reload(wait_until="networkidle")
+        assert "window.ran = true" in page.locator("[data-kept] pre").inner_text()
+        page.goto(f"{address}{PAGE}correct/#%3Cimg src=x onerror=alert(1)%3E", wait_until="networkidle")
+        page.goto(f"{address}{PAGE}correct/#%", wait_until="networkidle")
+        assert page.evaluate("window.ran") is None and page.locator("main img").count() == 0 and watch.faults() == []
+
+
+@pytest.mark.parametrize("spoilt", ["null", "[]", "7", '{"a": null, "b": {"text": 7}}', "{", '{"a": {"text": "x", "page": "//elsewhere.example/", "anchor": "y", "subject": "z"}}'])
+def test_what_another_page_of_the_host_left_there_does_no_harm(opened, address, spoilt):
+    page = opened(f"{PAGE}correct/")
+    page.evaluate("text => localStorage.setItem('two-machines /a/book/ corrections', text)", spoilt)
+    page.goto(f"{address}{PAGE}correct/#press-force.ceiling")
+    page.reload(wait_until="networkidle")
+    assert page.locator("form").count() == 1
+    assert all("elsewhere" not in (link.get_attribute("href") or "") or "forge.example" in link.get_attribute("href") for link in page.locator("[data-kept] a").all())
+
+
+def test_where_the_browser_keeps_nothing_it_says_so(opened):
+    page = opened(f"{PAGE}correct/#press-force.ceiling")
+    page.evaluate("() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }")
+    page.get_by_label("Serial", exact=True).fill("1604")
+    assert "keeps nothing" in page.locator("form").inner_text()
+
+
+def test_without_script_every_way_is_there(opened):
+    page = opened(f"{PAGE}correct/", java_script_enabled=False)
+    assert page.get_by_role("link", name="Write to the maintainer on the forge").count() > 5
+    assert page.locator("[data-without] li:visible").count() == 7 and page.locator("form").count() == 0
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_barrier_and_no_sideways_scroll(opened, size, scheme):
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe-playwright-python is not installed").Axe()
+    page = opened(f"{PAGE}correct/#press-force.ceiling", size, color_scheme=scheme)
+    filled(page)
+    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+    found = axe.run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21aa", "wcag22aa", "best-practice"]})
+    assert found.violations_count == 0, found.generate_report()[:3000]

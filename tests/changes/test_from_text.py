@@ -1,0 +1,68 @@
+"""A correction that came as plain text: the line to change, and what is said where it does not fit the book."""
+
+import pytest
+from small_book import PROCEDURE, sources
+
+from witnessmark.changes.from_text import answer_to
+from witnessmark.cli import main
+from witnessmark.core.correction_text import read_correction
+from witnessmark.loading.load_book import load_book
+
+GIVEN = {"Procedure": "hoist/drum", "Spec": "press", "Role": "target", "Case": "early", "Printed figure": "8 short ton",
+         "New figure and unit": "7.5 short ton", "What happened": "The hub cracked.", "By whom": "fitter"}
+LINE = next(number for number, line in enumerate(PROCEDURE.splitlines(), 1) if "8 short ton" in line)
+
+
+def answer(procedure: str = PROCEDURE, **changed):
+    files = sources(procedure, corrections="COR-7: {on: 2024-01-01, about: [drum/press], old: A., new: B., reason: C., if already done: fine}\n")
+    book, _ = load_book(files)
+    text = "\n".join(f"{name}: {value}" for name, value in {**GIVEN, **changed}.items() if value)
+    return answer_to(read_correction(text), book, {file.path: file.text for file in files})
+
+
+def test_the_line_to_change_what_is_asked_and_a_record_to_finish():
+    found = answer()
+    text = "\n".join(found.lines)
+    assert found.sure and f"procedures/hoist/drum.yaml:{LINE}:" in text and "{early: 8 short ton, late: 10 short ton}" in text
+    assert "It asks for: 7.5 short ton" in text and "What happened: The hub cracked." in text
+    assert "COR-8:" in text and "about: [drum/press]" in text and 'reason: "The hub cracked."' in text
+
+
+def test_a_figure_that_was_changed_since_is_told_and_not_taken_over():
+    found = answer(**{"Printed figure": "9 short ton"})
+    assert not found.sure and "something else now" in "\n".join(found.lines) and f"drum.yaml:{LINE}:" in "\n".join(found.lines)
+
+
+def test_a_new_figure_that_is_none_is_refused_with_the_mend():
+    found = answer(**{"New figure and unit": "7.5 tons"})
+    assert not found.sure and "cannot be taken over as it is" in "\n".join(found.lines) and "short ton" in "\n".join(found.lines)
+
+
+def test_without_a_new_figure_it_says_how_to_withdraw():
+    found = answer(**{"New figure and unit": ""})
+    assert not found.sure and "in doubt:" in "\n".join(found.lines)
+
+
+def test_an_old_name_still_finds_the_figure_and_another_does_not():
+    renamed = PROCEDURE.replace("  press:\n    label", "  force:\n    was: [press]\n    label").replace("{press.target}", "{force.target}").replace("{press}", "{force}")
+    assert answer(renamed).sure
+    found = answer(Spec="pres")
+    assert not found.sure and found.lines[0] == "hoist/drum/pres: the book has no such figure"
+
+
+def test_the_words_of_a_stranger_stay_words():
+    found = answer(**{"What happened": "x\x1b[31m \"}: [\u202e{press}"})
+    text = "\n".join(found.lines)
+    assert "\x1b" not in text and "\u202e" not in text and r'reason: "x[31m \"}: [{press}"' in text
+
+
+@pytest.mark.parametrize(("text", "ends"), [("Procedure: hoist/drum\nSpec: bolt\nRole: target\nPrinted figure: 55 lbf·ft\nNew figure and unit: 50 lbf·ft\n", 0),
+                                            ("Procedure: hoist/drum\nSpec: bolt\n", 1), ("good day", 2), (None, 2)])
+def test_the_command_ends_as_the_others_do(tmp_path, text, ends, capsys):
+    for file in sources():
+        (tmp_path / file.path).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / file.path).write_text(file.text, encoding="utf-8")
+    if text is not None:
+        (tmp_path / "mail.txt").write_text(text, encoding="utf-8")
+    assert main(["correct", str(tmp_path / "mail.txt"), "--book", str(tmp_path)]) == ends
+    assert capsys.readouterr()[ends == 2] != ""

@@ -1,0 +1,43 @@
+"""The addresses of the three forges, as their own documentation gives them; nothing where there is no forge."""
+
+from urllib.parse import parse_qs, urlsplit
+
+import pytest
+
+from witnessmark.pages.forge_links import forge_of
+
+PATH = "procedures/type 24/a#b.yaml"
+QUOTED = "procedures/type%2024/a%23b.yaml"
+CASES = [
+    ("github", "https://github.com/shop/book", "edit/main/", f"https://github.com/shop/book/edit/main/{QUOTED}#L12", "",
+     "https://github.com/shop/book/issues/new", ("title", "body")),
+    ("github", "https://forge.example/shop/book.git/", "edit/main/", f"https://forge.example/shop/book/edit/main/{QUOTED}#L12", "",
+     "https://forge.example/shop/book/issues/new", ("title", "body")),
+    ("github", "https://github.com/shop/book", "https://github.com/other/fork/edit/dev/books/one/", f"https://github.com/other/fork/edit/dev/books/one/{QUOTED}#L12", "",
+     "https://github.com/shop/book/issues/new", ("title", "body")),
+    ("gitlab", "https://gitlab.com/group/sub/book", "edit/main/", f"https://gitlab.com/group/sub/book/edit/main/{QUOTED}#L12", "",
+     "https://gitlab.com/group/sub/book/-/issues/new", ("issue[title]", "issue[description]")),
+    ("gitlab", "https://forge.example/group/book", "-/edit/main/", f"https://forge.example/group/book/-/edit/main/{QUOTED}#L12", "",
+     "https://forge.example/group/book/-/issues/new", ("issue[title]", "issue[description]")),
+    ("forgejo", "https://forge.example/shop/book", "_edit/main/", f"https://forge.example/shop/book/_edit/main/{QUOTED}",
+     f"https://forge.example/shop/book/src/branch/main/{QUOTED}#L12", "https://forge.example/shop/book/issues/new", ("title", "body")),
+    ("other", "https://forge.example/shop/book", "src/default/", f"https://forge.example/shop/book/src/default/{QUOTED}", "", None, None),
+]
+
+
+@pytest.mark.parametrize(("shape", "repo", "edit_uri", "edit", "shown", "issues", "names"), CASES, ids=[f"{case[0]} {case[2]}" for case in CASES])
+def test_each_shape_leads_to_its_editor_and_its_form(shape, repo, edit_uri, edit, shown, issues, names):
+    forge = forge_of(repo, edit_uri)
+    assert (forge.shape, forge.edit(PATH, 12), forge.shown(PATH, 12)) == (shape, edit, shown)
+    form = forge.issues()
+    assert (form and form.address) == issues
+    if form:
+        found = urlsplit(form.filled("A & b=c", "line 1\nline #2 ?\"'<>"))
+        assert parse_qs(found.query) == {names[0]: ["A & b=c"], names[1]: ["line 1\nline #2 ?\"'<>"]} and found.fragment == ""
+
+
+@pytest.mark.parametrize(("repo", "edit_uri"), [(None, "edit/main/"), ("", "edit/main/"), ("https://forge.example/shop/book", None),
+                                                ("https://forge.example/shop/book", ""), ("javascript:alert(1)", "edit/main/"),
+                                                ("https://forge.example/\"><script>", "edit/main/"), ("git@forge.example:shop/book", "edit/main/")])
+def test_without_an_address_on_the_web_there_is_no_forge(repo, edit_uri):
+    assert forge_of(repo, edit_uri) is None
