@@ -96,9 +96,10 @@ def test_a_change_that_touches_the_machinery_is_marked(change):
 
 
 def test_what_only_looks_like_data_is_marked(change):
-    run = change({"elsewhere/note.yaml": "x\n", "procedures/run.sh": "x\n", ".github/workflows/mine.yml": "on: push\n", "site_data.yaml": "x\n"})
+    run = change({"elsewhere/note.yaml": "x\n", "procedures/run.sh": "x\n", ".github/workflows/mine.yml": "on: push\n", "site_data.yaml": "x\n",
+                  f"x/{'y' * 250}": ""})
     assert [line.strip() for line in run.summary.split("\n## ")[0].splitlines() if line.startswith("    ")] == [
-        ".github/workflows/mine.yml", "elsewhere/note.yaml", "procedures/run.sh", "site_data.yaml"]
+        ".github/workflows/mine.yml", "elsewhere/note.yaml", "procedures/run.sh", "site_data.yaml", f"x/{'y' * 198}"]
 
 
 def test_a_grave_change_is_passed_with_a_warning_and_stands_first(change):
