@@ -3,6 +3,7 @@
 import json
 import re
 import subprocess
+import sys
 import tomllib
 from pathlib import Path
 
@@ -186,3 +187,26 @@ def test_compare_with_a_revision_of_git_is_of_the_book_as_it_stands(tmp_path, ca
     assert data["verdict"] == "look" and data["changes"][0]["corrections"] == ["COR-1"] and len(data["sheets"]) == 2
     assert re.fullmatch(r"main \([0-9a-f]{10}\)", data["old"])
     assert main(["edition", "--check"]) == 1 and main(["edition", "--on", "2024-02-03"]) == 0 and main(["edition", "--check"]) == 0
+
+
+def test_sheets_writes_each_sheet_and_binder_and_tells_how_far_it_is(tmp_path, capsys):
+    book(tmp_path)
+    if main(["sheets", str(tmp_path), "--out", str(tmp_path / "out"), "--paper", "Letter"]) == 2:
+        pytest.skip(capsys.readouterr().err.strip())
+    told = capsys.readouterr().out.splitlines()
+    assert told[0].startswith("1 of 4: ") and len(told) == 4
+    assert sorted(file.relative_to(tmp_path / "out").as_posix() for file in (tmp_path / "out").rglob("*.pdf")) == [
+        "hoist/binder-early.pdf", "hoist/binder-late.pdf", "hoist/drum-early.pdf", "hoist/drum-late.pdf"]
+
+
+def test_sheets_prints_nothing_of_a_book_with_errors(tmp_path, capsys):
+    book(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7"))
+    assert main(["sheets", str(tmp_path), "--out", str(tmp_path / "out")]) == 1
+    assert "there is no caution 'HZ-7'" in capsys.readouterr().out and not (tmp_path / "out").exists()
+
+
+def test_sheets_without_the_extra_says_the_one_thing_that_is_missing(tmp_path, capsys, monkeypatch):
+    book(tmp_path)
+    monkeypatch.setitem(sys.modules, "weasyprint", None)
+    assert main(["sheets", str(tmp_path), "--out", str(tmp_path / "out")]) == 2
+    assert "pip install 'witnessmark[pdf]'" in capsys.readouterr().err

@@ -5,6 +5,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
 from small_book import PROCEDURE, sources
 
 CONFIG = """\
@@ -19,14 +20,18 @@ plugins: [witnessmark]
 ENVIRONMENT = {"NO_MKDOCS_2_WARNING": "1", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8", "PYTHONPATH": os.pathsep.join(sys.path)}
 
 
-def build(folder: Path, procedure: str = PROCEDURE, *flags: str, config: str = "", **changed: str) -> subprocess.CompletedProcess:
+def build(folder: Path, procedure: str = PROCEDURE, *flags: str, config: str = "", settings: str = "[witnessmark]", **changed: str) -> subprocess.CompletedProcess:
     for file in sources(procedure, **changed):
         path = folder / file.path
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(file.text, encoding="utf-8")
-    (folder / "mkdocs.yml").write_text(CONFIG + config)
+    (folder / "mkdocs.yml").write_text(CONFIG.replace("[witnessmark]", settings) + config)
     return subprocess.run([sys.executable, "-m", "mkdocs", "build", *flags], cwd=folder, capture_output=True, text=True,
                           env=ENVIRONMENT)
+
+
+def build_with_pdf(folder: Path, size: str = "A4") -> subprocess.CompletedProcess:
+    return build(folder, PROCEDURE, settings=f"[{{witnessmark: {{pdf: {size}}}}}]")
 
 
 def test_each_source_has_its_page_sheets_and_edit_link(tmp_path):
@@ -51,3 +56,19 @@ def test_a_warning_fails_only_a_strict_build(tmp_path):
     done = build(tmp_path, slack)
     assert done.returncode == 0 and "warning: 'bolt'" in done.stderr
     assert build(tmp_path, slack, "--strict").returncode == 1
+
+
+def test_the_setting_puts_each_sheet_and_a_binder_into_the_site_as_pdf(tmp_path):
+    pytest.importorskip("pypdf")
+    done = build_with_pdf(tmp_path)
+    if "Pango" in done.stderr or "extra [pdf]" in done.stderr:
+        pytest.skip(done.stderr.strip().splitlines()[-1])
+    assert done.returncode == 0, done.stderr
+    for name in ("hoist/drum/sheet/early/sheet.pdf", "hoist/drum/sheet/late/sheet.pdf", "hoist/plan/hand-over/late/binder.pdf"):
+        assert (tmp_path / "site" / name).read_bytes().startswith(b"%PDF-")
+    assert 'href="late/sheet.pdf"' in (tmp_path / "site/hoist/drum/sheet/index.html").read_text()
+
+
+def test_the_setting_takes_the_sizes_of_paper_only(tmp_path):
+    done = build_with_pdf(tmp_path, "A5")
+    assert done.returncode == 1 and "A4" in done.stderr and "Traceback" not in done.stderr

@@ -13,6 +13,7 @@ from printed import MILLIMETRE, Printed, squeezed
 from tiny_book import procedure, sheet, step
 
 from witnessmark.pages.fill_template import static_files
+from witnessmark.pages.pdf import NoPdf, Press
 
 pdfium = pytest.importorskip("pypdfium2")
 
@@ -141,3 +142,18 @@ def test_nothing_is_lost_on_the_way_to_paper(long):
     whole = " ".join(long)
     assert [f"Turn nut number {n}." in whole for n in range(1, 46)] == [True] * 45
     assert "End of checklist — 94 boxes" in long[-1]
+
+
+@pytest.mark.parametrize("name", ["thornley-13/lathe-front-bearing-plain/sheet/plain", "type-24/flycrank-press-on/sheet/24-C"])
+def test_the_pdf_has_the_same_pages_as_the_browsers_print(sheets, demo_site, name):
+    """The same words, whole steps on one page, the same head on each; two setters of type may break a page one step apart."""
+    try:
+        press = Press(lambda address: (demo_site / address).read_bytes() if (demo_site / address).is_file() else None, "A4")
+    except NoPdf as problem:
+        pytest.skip(str(problem))
+    browsers = next(one for one in sheets if (one.name, one.size) == (name, "A4"))
+    ours = Printed(name, "A4", browsers.told, press.pdf((demo_site / name / "index.html").read_text(encoding="utf-8"), f"{name}/"))
+    assert abs(len(ours.pages) - len(browsers.pages)) <= 1
+    assert [squeezed(browsers.told["identity"]) in page for page in ours.pages] == [True] * len(ours.pages)
+    assert [text for text in browsers.told["whole"] if not any(squeezed(text) in page for page in ours.pages)] == []
+    assert all(min(size for _, _, size in page) > 9.95 for page in ours.texts())
