@@ -11,6 +11,7 @@ from workflow_run import environment, tools
 
 from witnessmark.build import check, first_book, render
 from witnessmark.cli import main
+from witnessmark.core.correction_text import ASKED, GIVEN, HEAD, read_correction
 from witnessmark.loading.source_schemas import SOURCES, schema_files
 from witnessmark.workings.registry import WORKINGS
 
@@ -73,6 +74,15 @@ def test_the_readme_of_a_book_shows_a_correction_that_holds(book, tmp_path):
     assert main(["compare", str(book), str(tmp_path / "book")]) == 0
     for named in ("procedures/saw-bench/pulley-press-on.yaml", "site_data/presses.yaml", "mkdocs.yml", ".github/CODEOWNERS", "requirements.txt"):
         assert named in text and named in FILES
+
+
+def test_an_issue_is_a_letter_that_the_tool_reads_back():
+    """Each line of the template filled in by hand; `witnessmark correct` takes the text of the issue."""
+    _, _, letter = FILES[".github/ISSUE_TEMPLATE/correction.md"].partition("\n---\n")
+    names = [line.removesuffix(": ") for line in letter.splitlines() if line.endswith(": ")]
+    assert letter.startswith(HEAD) and set(ASKED) < set(names) and set(names) - set(ASKED) < set(GIVEN)
+    filled = "\n".join(f"{line}about {line[:-2]}" if line.endswith(": ") else line for line in letter.splitlines())
+    assert read_correction(filled).values == {name: f"about {name}" for name in names}
 
 
 @pytest.mark.parametrize("made", ["file", "full folder", "hidden file", "link to nowhere"])
