@@ -126,6 +126,16 @@ def test_a_target_in_doubt_refuses_the_card_and_the_nut_that_holds_it(press_in_d
     assert [finding.line() for finding in checked.findings] == []          # withdrawn on purpose: the site is still built
 
 
+def test_a_readers_own_press_or_wrench_is_asked_for_nothing_that_is_in_doubt(press_in_doubt):
+    """The scripts of My bench work on what `data-job` asks: with a figure withdrawn there is nothing to work on."""
+    _, texts, _ = press_in_doubt
+    assert "data-job" not in texts["hoist/drum/"] and "data-job" not in texts["hoist/drum/bench/index.html"]
+    _, relied_on, _ = whole()
+    page = relied_on["hoist/drum/"]
+    assert page.count('data-job="{&#34;target&#34;: &#34;8 short ton&#34;') == 1 and '"{&#34;torque&#34;: &#34;55 lbf·ft&#34;' in page
+    assert "data-job" not in relied_on["hoist/drum/sheet/late/index.html"]
+
+
 def test_a_reference_without_a_role_never_steps_down_to_another_figure(press_in_doubt):
     """`{press}` means the target; with the target in doubt it may not print the floor instead."""
     _, texts, _ = press_in_doubt
