@@ -114,7 +114,7 @@ def test_paper_is_black_and_white(sheets):
 
 
 def test_pages_are_not_wasted(sheets):
-    """A short job takes three sides at most, the longest eleven: with a list for each caution they took five and thirteen."""
+    """A short job takes three sides at most, the longest eleven."""
     count = {(one.name, one.size): len(one.pages) for one in sheets}
     assert count["thornley-13/lathe-front-bearing-plain/sheet/plain", "A4"] <= 3
     assert max(count.values()) <= 11
