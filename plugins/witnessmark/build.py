@@ -7,6 +7,7 @@ from functools import partial
 from pathlib import Path
 from urllib.parse import unquote
 
+from .changes.bars import bars
 from .changes.compare import Comparison, compare
 from .changes.issue import issue, missing
 from .changes.side import Side
@@ -29,6 +30,7 @@ from .loading.stray_files import pictures_of_pages, stray_findings
 from .pages.address import picture_url, procedure_url, sheet_url
 from .pages.book_json import book_json, schema_json
 from .pages.forge_links import Forge
+from .pages.old_sheets import old_sheets
 from .pages.pdf import Press
 from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
@@ -169,10 +171,12 @@ def render(checked: Checked, title: str, book_id: str, edit_base: str | None, pa
     """Every page body and every finished file of the site."""
     sheets = records(checked)
     sheet_codes = {sheet: fingerprint(each) for sheet, each in sheets.items()}
-    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper, forge, mail))
+    since = since_files(checked.book, sheets, procedure_url, sheet_url)
+    site = site_pages(checked.book, checked.derived, sheet_codes, Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper, forge, mail,
+                                                                               old_sheets(since), bars(checked.book, sheets)))
     files = {**site.files, **search_files(checked.book, checked.derived),
              "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
-             **since_files(checked.book, sheets, procedure_url, sheet_url),
+             **since,
              f"{EDITIONS}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
              **{f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}}
     return SitePages(site.pages, files, site.about, site.binders)

@@ -67,6 +67,14 @@ def machine_correct_url(machine: str) -> str:
     return f"{plan_url(machine)}correct/"
 
 
+def corrections_url(machine: str) -> str:
+    return f"{plan_url(machine)}corrections/"
+
+
+def pin_url(correction: str) -> str:
+    return f"{CORRECTIONS_URL}{correction}/"
+
+
 def press_url(press: str) -> str:
     return f"press/{press}/"
 
@@ -88,6 +96,7 @@ CAUTIONS_URL = "caution/"
 #: Asked by the codes on paper: as short as an address can be.
 ASK_URL = "s/"
 MY_BENCH_URL = "bench/"
+CORRECTIONS_URL = "corrections/"
 
 
 def picture_url(path: str) -> str:

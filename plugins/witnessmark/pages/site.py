@@ -8,14 +8,16 @@ from ..core.authority import SIGNAL_WORDS
 from ..core.book import Book
 from ..core.derived import Derived
 from ..core.working import Working
-from . import my_bench_words, words
+from . import my_bench_words, words, words_corrections
 from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url
 from .ask_page import ask_file
 from .book_index import BookIndex
 from .correct_page import correct_file
+from .corrections_pages import corrections_bodies, pin_files
 from .fill_template import fill, static_files
 from .forge_links import Forge
 from .lookup import Lookup
+from .old_sheets import OldSheet
 from .offline import About, about_book, offline_files
 from .loose_data import loose_data
 from .paper_pages import Binder, binders, blank_files, record_files, sheet_files
@@ -77,6 +79,8 @@ class Settings:
     paper: Paper = Paper()
     forge: Forge | None = None
     mail: str = ""
+    old_sheets: Mapping[str, list[OldSheet]] = field(default_factory=dict)      # by correction
+    bars: Mapping[tuple[str, str], tuple[str, frozenset[str], frozenset[str]]] = field(default_factory=dict)
 
 
 Fingerprints = dict[tuple[str, str, str], str]
@@ -111,6 +115,9 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
     files[f"{MY_BENCH_URL}index.html"] = fill("my_bench", title=my_bench_words.TITLE, root=root_from(MY_BENCH_URL), book_id=settings.book_id, book_title=settings.book_title)
     files.update(blank_files())
+    lookups = [Lookup(book, index, derived, machine) for machine in book.machines.values()]
+    pages += [Page(url, title, html, description=title) for url, title, html in corrections_bodies(lookups, settings.old_sheets)]
+    files.update(pin_files(lookups, settings.old_sheets, fingerprints))
     pages += _shop(book, index, settings)
     return SitePages(tuple(pages), files, about, tuple(bound))
 
@@ -124,7 +131,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, a
     root = root_from(url)
     view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
     contents = _contents(view)
-    pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents, root=root, book_id=settings.book_id), contents,
+    pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents, bars=_bars(settings, procedure), words_c=words_corrections, root=root, book_id=settings.book_id), contents,
                       procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
     files.update(tag_file(lookup))
     files.update(correct_file(lookup, codes, settings.book_id, settings.forge, settings.mail))
@@ -139,6 +146,11 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, a
         files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
                                         owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
     return view.torques, bench.meanings, keeps
+
+
+def _bars(settings: Settings, procedure) -> tuple[str, frozenset[str], frozenset[str]]:
+    """Since which edition, and the ids of the figures and steps that changed since; nothing where nothing did."""
+    return settings.bars.get((procedure.machine, procedure.id), ("", frozenset(), frozenset()))
 
 
 def _contents(view) -> tuple[Heading, ...]:

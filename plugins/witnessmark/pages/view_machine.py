@@ -3,11 +3,12 @@
 from typing import NamedTuple
 
 from . import words, words_ask
-from .address import ASK_URL, CAUTIONS_URL, ledger_url, machine_url, needs_url, procedure_url
+from .address import ASK_URL, CAUTIONS_URL, CORRECTIONS_URL, corrections_url, ledger_url, machine_url, needs_url, procedure_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .paper_pages import blank_links, record_url
 from .prose import Prose, plain
+from .view_corrections import of_machine
 from .view_lists import list_links
 from .view_plan import PlanView, plan_view
 from .view_procedure import VariantView, variant_view
@@ -51,7 +52,8 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
 def plan_links(lookup: Lookup, root: str) -> tuple[Target, ...]:
     """The pages about the machine's whole work that have something on them."""
     machine = lookup.machine.id
-    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)), *list_links(lookup, root),
+    corrections = (Target(words.CORRECTIONS, root + corrections_url(machine)),) if of_machine(lookup.book, lookup.machine) else ()
+    return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)), *list_links(lookup, root), *corrections,
             *(Target(f"{words.HAND_OVER}, {variant}", root + record_url(machine, variant)) for variant in lookup.machine.main.variants), *blank_links(root))
 
 
@@ -65,4 +67,4 @@ def home_defer(book) -> tuple[Markup, ...]:
 
 
 def home_lists() -> tuple[Target, ...]:
-    return (Target(words.PRESSES, "press/"), Target(words.SOURCES, "source/"), Target(words.WORKINGS, "working/"), Target(words.LEGEND, CAUTIONS_URL), Target(words_ask.TITLE, ASK_URL))
+    return (Target(words.PRESSES, "press/"), Target(words.SOURCES, "source/"), Target(words.WORKINGS, "working/"), Target(words.LEGEND, CAUTIONS_URL), Target(words.CORRECTIONS, CORRECTIONS_URL), Target(words_ask.TITLE, ASK_URL))

@@ -170,7 +170,7 @@ def _corrections(lookup: Lookup) -> list[Correction]:
 
 
 def correction_view(lookup: Lookup, correction: Correction, prose: Prose, root: str) -> CorrectionView:
-    about = tuple(Target(_label(lookup, reference), f"{root}{procedure_url(lookup.machine.id, reference.owner)}#{spec_anchor(reference.name)}")
+    about = tuple(Target(_label(lookup, reference), f"{root}{_home_url(lookup, reference.owner)}#{spec_anchor(reference.name)}")
                   for reference in correction.about if reference.owner)
     return CorrectionView(correction.id, correction.on, prose(correction.old), prose(correction.new), prose(correction.reason),
                           prose(correction.evidence), correction.by or "",
@@ -178,8 +178,13 @@ def correction_view(lookup: Lookup, correction: Correction, prose: Prose, root: 
                           words.IF_ALREADY_DONE[correction.if_already_done], prose(correction.touches), about)
 
 
+def _home_url(lookup: Lookup, owner: str) -> str:
+    return machine_url(owner) if owner == lookup.machine.id else procedure_url(lookup.machine.id, owner)
+
+
 def _label(lookup: Lookup, reference) -> str:
     procedure: Procedure | None = lookup.book.procedures.get((lookup.machine.id, reference.owner))
-    spec = procedure.specs.get(reference.name) if procedure else None
+    specs = procedure.specs if procedure else lookup.machine.figures if reference.owner == lookup.machine.id else {}
+    spec = specs.get(reference.name)
     return spec.label if spec else str(reference)
 
