@@ -3,13 +3,14 @@
 Every withdrawn figure has digits that stand nowhere else in its book (7.77 and the like), so that a leak shows anywhere."""
 
 import json
+import re
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from small_book import PROCEDURE, SITE_DATA, sources
 
-from witnessmark.build import Checked, codes, render
+from witnessmark.build import Checked, render
 from witnessmark.core.place import Place
 from witnessmark.core.sentence import read_sentence
 from witnessmark.loading.load_book import FOLDERS, load_book
@@ -82,8 +83,10 @@ def changed(stands: str, instead: str, text: str = PROCEDURE) -> str:
 
 
 def leaks(texts: dict, digits: str) -> list[str]:
-    """Where the digits stand, but for the words as written in book.json, which are marked there."""
-    return [f"{name}: …{text[at - 60:at + 40]}…" for name, text in texts.items() if name != "book.json" and (at := text.find(digits)) >= 0]
+    """Where the digits stand, but for the words as written in book.json, which are marked there, and the points of drawn lines."""
+    drawn = re.compile(r' (?:points|c?x|c?y|r)="[-\d., ]+"')
+    return [f"{name}: …{text[at - 60:at + 40]}…" for name, text in texts.items()
+            if name != "book.json" and (at := (text := drawn.sub("", text)).find(digits)) >= 0]
 
 
 def run_of(book: dict, procedure: str, owner: str) -> list[dict]:

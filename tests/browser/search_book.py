@@ -175,8 +175,8 @@ DEMO_QUERIES = (
     ("26 long ton", ("flycrank-press-on",)),
     ("1-1/2-12", ("flycrank-press-on",)),
     ("1-1/2-8", ("flycrank-press-on",)),
-    ("BP50", ("flycrank-press-on",)),
-    ("HZ-02", ("flycrank-press-on",)),
+    ("BP50", ("coupling-rods", "flycrank-press-on", "strip-and-as-found", "wheelset-repress")),
+    ("HZ-02", ("clean-measure-decide", "coupling-rods", "flycrank-press-on", "strip-and-as-found", "wheelset-repress")),
     ("HZ", ("flycrank-press-on", "final-drive-build", "quartering-check", "lathe-front-bearing-taper")),
     ("quartering", ("quartering-check",)),
     ("quatering", ("quartering-check",)),
@@ -188,7 +188,7 @@ DEMO_QUERIES = (
     ("taper roller", ("lathe-front-bearing-taper",)),
     ("cone temperature", ("lathe-front-bearing-taper",)),
     ("250 F", ("lathe-front-bearing-taper",)),
-    ("thornley", ("lathe-front-bearing-taper",)),
+    ("thornley", ("lathe-strip-and-readings", "lathe-front-bearing-plain", "lathe-front-bearing-taper", "lathe-headstock-close", "lathe-run-in-and-test")),
 )
 
 PAGE = """<!doctype html>

@@ -55,7 +55,7 @@ def test_every_query_has_its_wanted_first_hit(page, site):
             first = first.removeprefix(site).split("#")[0]
         if first != wanted:
             wrong.append((query, wanted, first))
-    assert not wrong
+    assert not wrong, "\n".join(map(str, wrong))
     assert not page.wrong
 
 
@@ -241,4 +241,4 @@ def test_the_demo_book_is_found(demo_site, chromium, serve):
             hits = [hit.removeprefix(address).split("#")[0].rstrip("/").split("/")[-1] for hit in ask(page, query)]
             if not hits or hits[0] not in wanted:
                 wrong.append((query, wanted, hits[:3]))
-    assert not wrong
+    assert not wrong, "\n".join(map(str, wrong))
