@@ -85,8 +85,8 @@ def changed(stands: str, instead: str, text: str = PROCEDURE) -> str:
 def leaks(texts: dict, digits: str) -> list[str]:
     """Where the digits stand, but for the words as written in book.json, which are marked there, and the points of drawn lines."""
     drawn = re.compile(r' (?:points|c?x|c?y|r)="[-\d., ]+"')
-    return [f"{name}: …{text[at - 60:at + 40]}…" for name, text in texts.items()
-            if name != "book.json" and (at := (text := drawn.sub("", text)).find(digits)) >= 0]
+    shown = {name: drawn.sub("", text) for name, text in texts.items() if name != "book.json"}
+    return [f"{name}: …{text[at - 60:at + 40]}…" for name, text in shown.items() if (at := text.find(digits)) >= 0]
 
 
 def run_of(book: dict, procedure: str, owner: str) -> list[dict]:
