@@ -50,3 +50,4 @@ def test_what_a_figure_moves_and_how_it_is_withdrawn():
 
 def test_without_script_the_questions_stand_there():
     assert all(question in words(correct()) for question in ASKED)
+    assert 'href="../../../sheet/correction-slip/"' in correct()
