@@ -1,9 +1,10 @@
 """The MkDocs plugin: a few hooks around build.py. The only module that knows MkDocs."""
 
+import gc
 import os
 import re
 from hashlib import sha256
-from html import escape, unescape
+from html import unescape
 from pathlib import Path
 from urllib.parse import unquote
 
@@ -12,14 +13,17 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from .build import Checked, check, paper_of, paper_press, render
 from .core.finding import ERROR
+from .core.memory import FORGETFUL, Memory
 from .pages.address import picture_url
 from .pages.content_policy import with_policy
 from .pages.binding import how_many, printed
-from .pages.forge_links import forge_of
+from .pages.for_host import for_host, plain_contents
+from .pages.forge_links import edit_base, forge_of
 from .pages.keep_list import keep_files
 from .pages.offline import ICONS
 from .pages.notice import with_notice
@@ -27,6 +31,7 @@ from .pages.pdf import SIZES, NoPdf
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
 from .pages.stick import data_script, for_stick
+from .pages.view_sheet import Paper
 
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"
@@ -42,11 +47,13 @@ class Options(base.Config):
 
 class WitnessmarkPlugin(BasePlugin[Options]):
     serving = False
-    last_good = None
+    memory: Memory = FORGETFUL
 
     def on_startup(self, *, command, dirty):
         """Only `serve` goes on with a broken book. With this hook the plugin also outlives each rebuild."""
         self.serving = command == "serve"
+        self.memory = Memory() if self.serving else FORGETFUL
+        self.last_good, self._shell, self._shown, self._env = None, None, {}, None
 
     def on_config(self, config):
         """Puts our theme layer before the host theme's own templates."""
@@ -61,7 +68,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
     def on_files(self, files: Files, *, config) -> Files:
         """Swaps every source for its page; findings of severity error end the build."""
         folder = Path(config.config_file_path).parent
-        checked = check(folder)
+        checked = check(folder, self.memory)
         for finding in checked.findings:
             (_log.error if finding.severity == ERROR else _log.warning)(finding.line())
         site = self._site(checked, config)
@@ -77,6 +84,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             name = f"{page.url}index.md"
             file = File.generated(config, name, content="")
             file.edit_uri = page.source_path
+            _Ready(None, file, config).ours = page
             self._pages[name] = page
             files.append(file)
         for path, picture in checked.book.pictures.items():
@@ -93,11 +101,13 @@ class WitnessmarkPlugin(BasePlugin[Options]):
             raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
         if checked.errors:
             return with_notice(self.last_good, checked.findings, config.site_name)
-        paper = paper_of(Path(config.config_file_path).parent, checked, config.site_url, dict(os.environ), bool(self.config.pdf))
-        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, _edit_base(config), paper,
-                                forge_of(config.repo_url, config.edit_uri), self.config.mail or "")
-        if self.config.pdf:
-            self.last_good.files.update(self._downloads(checked, Path(config.config_file_path).parent))
+        # A sheet bears the day of what git holds: while an author writes, git is not asked again and again, and no sheet has a day.
+        folder, pdf = Path(config.config_file_path).parent, bool(self.config.pdf)
+        paper = Paper(config.site_url or "", "", pdf) if self.serving else paper_of(folder, checked, config.site_url, dict(os.environ), pdf)
+        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, edit_base(config.repo_url, config.edit_uri), paper,
+                                forge_of(config.repo_url, config.edit_uri), self.config.mail or "", self.memory)
+        if pdf:
+            self.last_good.files.update(self._downloads(checked, folder))
         return self.last_good
 
     def _downloads(self, checked: Checked, folder: Path) -> dict[str, bytes]:
@@ -117,6 +127,21 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         config.extra["witnessmark_menu"] = [entry for entry in map(self._head, nav.items) if entry]
         return nav
 
+    def on_env(self, env, *, config, files):
+        """While serving, a page that was shown in the same shell before is not set again: the host fills an empty template."""
+        if not self.serving:
+            return env
+        gc.freeze()                             # what is held is no litter: looking through it took a third of each rebuild
+        settings = Path(config.config_file_path).read_text(encoding="utf-8")
+        shell = settings, self._about, [(file.page.title, file.url) for file in files.documentation_pages()]
+        of_others = "INHERIT" in settings or set(config.plugins) != {"witnessmark"} or config.hooks or config.theme.custom_dir
+        if shell != self._shell or of_others:
+            self._shell, self._shown, self._env = shell, {}, env
+        for file in files.documentation_pages():
+            if file.src_uri in self._shown and self._shown[file.src_uri][0] == self._pages.get(file.src_uri):
+                file.page.meta["template"] = "kept.html"
+        return self._env                        # it has the host's templates compiled
+
     def _head(self, item) -> tuple[str, str] | None:
         """Title and address of a branch of the menu, or of a single page."""
         pages = [item] if item.is_page else [child for child in getattr(item, "children", ()) or () if child.is_page]
@@ -128,25 +153,26 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         return title, head.url or "."
 
     def on_page_markdown(self, markdown: str, *, page, config, files):
-        ours = self._pages.get(page.file.src_uri)
-        if ours is None:
-            page.meta = {key: _for_host(page.meta[key]) for key in ("title", "description") if isinstance(page.meta.get(key), str)}
-            return markdown
-        page.meta = {"title": _for_host(ours.title), "description": _for_host(ours.description)}
-        return ""
+        if not isinstance(page, _Ready):
+            page.meta = {key: for_host(page.meta[key]) for key in ("title", "description") if isinstance(page.meta.get(key), str)}
+        return markdown
 
     def on_page_content(self, html: str, *, page, config, files) -> str:
-        ours = self._pages.get(page.file.src_uri)
-        if ours is None:
-            page.title = _for_host(unescape(page.title or ""))
-            _plain_contents(page.toc)
-            return plain_html(html)
-        page.toc = _contents(ours)
-        return ours.html
+        if isinstance(page, _Ready):
+            return html
+        page.title = for_host(unescape(page.title or ""))
+        plain_contents(page.toc)
+        return plain_html(html)
 
     def on_post_page(self, output: str, *, page, config) -> str:
         """While serving, the host adds a script of its own that changes with every answer."""
-        return output if self.serving else with_policy(output)
+        if not self.serving:
+            return with_policy(output)
+        if page.meta.get("template") == "kept.html":
+            return self._shown[page.file.src_uri][1]
+        if isinstance(page, _Ready):
+            self._shown[page.file.src_uri] = page.ours, output
+        return output
 
     def on_post_template(self, output: str, *, template_name, config) -> str:
         return with_policy(output) if template_name.endswith(".html") and not self.serving else output
@@ -185,6 +211,16 @@ def _hashed(path: Path) -> tuple[str, int]:
     return sha256(data).hexdigest(), len(data)
 
 
+class _Ready(Page):
+    """A page whose body is ready in `ours`: the host has nothing to turn from Markdown."""
+
+    def read_source(self, config) -> None:
+        self.markdown, self.meta = "", {"title": for_host(self.ours.title), "description": for_host(self.ours.description)}
+
+    def render(self, config, files) -> None:
+        self.content, self.toc = self.ours.html, _contents(self.ours)
+
+
 def _may_stand(folder: Path, file: File, checked: Checked) -> bool:
     """Pages written by hand, and pictures that a source names: nothing else of what lies beside the sources is copied."""
     at = Path(file.abs_src_path).resolve()
@@ -203,34 +239,11 @@ def _keep_addresses(files: Files, config) -> None:
             _log.warning(f"procedures/{file.src_uri}:1:1: warning: a page of the book stands at this address, give the file another name [stray-file]")
 
 
-def _edit_base(config) -> str | None:
-    """Where the sources stand in the forge's editor, ending in a slash; None without a repository."""
-    if not config.repo_url or not config.edit_uri:
-        return None
-    return f"{config.repo_url.rstrip('/')}/{config.edit_uri.strip('/')}/"
-
-
-def _for_host(text: str) -> str:
-    """An author's words for the host's templates, which do not escape and even unescape: no angle bracket reaches them."""
-    return escape(text.replace("<", "‹").replace(">", "›"))
-
-
-def _plain_contents(links) -> None:
-    """The same for the contents list of a page written by hand, whose ids may be an author's too."""
-    for link in links:
-        link.title = _for_host(unescape(link.title))
-        link.id = re.sub(r"[^\w.:-]", "", link.id)
-        _plain_contents(link.children)
-
-
 def _contents(page) -> TableOfContents:
     """Headings of level 2 and 3 as the host's nested contents list."""
     roots: list[AnchorLink] = []
     for heading in page.toc:
-        link = AnchorLink(_for_host(heading.title), heading.id, heading.level)
-        if heading.level > 2 and roots:
-            roots[-1].children.append(link)
-        else:
-            roots.append(link)
+        link = AnchorLink(for_host(heading.title), heading.id, heading.level)
+        (roots[-1].children if heading.level > 2 and roots else roots).append(link)
     return TableOfContents(roots)
 

@@ -174,7 +174,7 @@ def labels_of(book: Book, machine: str) -> dict[str, str]:
     """Labels of every figure of a machine, as another procedure names it: `procedure/spec`, `machine/figure`."""
     return {f"{owner.id}/{spec.id}": spec.label for owner, specs in (
         (book.machines[machine], book.machines[machine].figures.values()),
-        *((procedure, procedure.specs.values()) for (home, _), procedure in book.procedures.items() if home == machine)) for spec in specs}
+        *((book.procedures[machine, name], book.procedures[machine, name].specs.values()) for name in book.procedure_ids[machine])) for spec in specs}
 
 
 def names_of(procedure: Procedure) -> dict[str, str]:

@@ -52,10 +52,8 @@ def names_since(book: Book, machine: str) -> Names:
     figures: dict[tuple[str, str], str] = {}
     steps: dict[tuple[str, str], str] = {}
     ends: dict[tuple[str, str], str] = {}
-    for (owner, _), procedure in book.procedures.items():
-        if owner != machine:
-            continue
-        taken = {name for owner_, name in book.procedures if owner_ == machine}
+    taken = book.procedure_ids[machine]
+    for procedure in (book.procedures[machine, name] for name in taken):
         former = [name for name in procedure.was if name not in taken]
         procedures.update(dict.fromkeys(former, procedure.id))
         for home in (procedure.id, *former):

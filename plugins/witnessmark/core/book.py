@@ -41,7 +41,10 @@ class Book:
     @cached_property
     def procedure_ids(self) -> dict[str, tuple[str, ...]]:
         """Machine id -> its procedures' ids, once the book is whole."""
-        return {machine: tuple(name for owner, name in self.procedures if owner == machine) for machine in self.machines}
+        found: dict[str, list[str]] = {machine: [] for machine in self.machines}
+        for machine, name in self.procedures:
+            found[machine].append(name)
+        return {machine: tuple(names) for machine, names in found.items()}
 
     @cached_property
     def orders(self) -> dict[str, Order]:

@@ -1,10 +1,15 @@
 """Sources to a Book, with every finding of shape on the way."""
 
+from functools import partial
 from typing import Iterable
 
 from ..core.book import Book
+from ..core.edition import Edition
 from ..core.finding import Finding, nearest
+from ..core.memory import FORGETFUL, Memory
+from ..core.machine import Machine
 from ..core.place import Place
+from ..core.procedure import Procedure
 from .read_authority import AUTHORITY, read_authority
 from .read_editions import read_editions, twice_issued
 from .read_equipment import EQUIPMENT, read_equipment
@@ -21,47 +26,50 @@ FOLDERS = ("procedures", "site_data")
 UNREAD = frozenset((RULE, DECEIVING, "unreadable"))
 
 
-def load_book(files: Iterable[SourceFile]) -> tuple[Book, list[Finding]]:
-    """The book that the files spell, as far as they can be read, and what is wrong with them."""
-    report = Report()
-    site_data: list[tuple[str, Node]] = []
-    machines: list[tuple[str, Node]] = []
-    procedures: list[tuple[str, Node]] = []
+def load_book(files: Iterable[SourceFile], memory: Memory = FORGETFUL) -> tuple[Book, list[Finding]]:
+    """The book that the files spell, as far as they can be read, and what is wrong with them. What `memory` holds is not read again."""
+    report, book = Report(), Book()
+    site_data: list[SourceFile] = []
+    machines: list[SourceFile] = []
+    procedures: list[SourceFile] = []
     editions: list[SourceFile] = []
     for file in files:
         if file.path.startswith(f"{EDITIONS}/") and file.path.endswith(".jsonl") and file.path.count("/") == 3:
             editions.append(file)
-            continue
-        parts = file.path.removesuffix(".yml").removesuffix(".yaml").split("/")
-        place = _room(parts, site_data, machines, procedures)
-        if place is None:
+        elif (place := _room(_parts(file), site_data, machines, procedures)) is not None:
+            place.append(file)
+        else:
             report.error(Place(file.path), "unknown-file", "no one reads a file of this name here",
                          "use procedures/MACHINE/PROCEDURE.yaml, site_data/machines/MACHINE.yaml, or one of site_data/"
                          + ", ".join(f"{name}.yaml" for name in sorted({**EQUIPMENT, **AUTHORITY})))
-            continue
-        node = _tree(file, report)
-        if node is not None:
-            place.append(("/".join(parts), node))
-    book = Book()
-    for path, node in site_data:
-        name = path.rpartition("/")[2]
+    for file in site_data:
+        name = _parts(file)[-1]
         reader = read_equipment if name in EQUIPMENT else read_authority
-        getattr(book, name).update(reader(name, node, report))
-    for path, node in machines:
-        name = _id(path, node, report)
-        if name and (machine := read_machine(name, node, report)):
-            book.machines[name] = machine
-        else:
-            report.not_whole.add(path.rpartition("/")[2])
-    for path, node in procedures:
-        _into(book, path, node, report)
+        if (node := _tree(file, report)) is not None:
+            getattr(book, name).update(reader(name, node, report))
+    for file in machines:
+        if (node := _tree(file, report)) is not None:
+            name = _id(file, node, report)
+            if name and (machine := read_machine(name, node, report)):
+                book.machines[name] = machine
+            else:
+                report.not_whole.add(_parts(file)[-1])
+    for file in procedures:
+        procedure, found = memory.of(("read", file.path), (file, machines), partial(_procedure, file, book.machines))
+        report.add(found)
+        if procedure is not None:
+            book.procedures[procedure.machine, procedure.id] = procedure
     for file in editions:
-        machine, procedure = file.path.removesuffix(".jsonl").split("/")[2:]
-        if _readable(file, report):
-            book.editions[machine, procedure] = tuple(read_editions(machine, procedure, file.path, file.text, report))
+        issued, found = memory.of(("read", file.path), file, partial(_editions, file))
+        report.add(found)
+        book.editions.update(issued)
     twice_issued(book.editions, report)
     book.not_whole.update(report.not_whole)
     return book, report.findings
+
+
+def _parts(file: SourceFile) -> list[str]:
+    return file.path.removesuffix(".yml").removesuffix(".yaml").split("/")
 
 
 def _room(parts: list[str], site_data, machines, procedures) -> list | None:
@@ -93,20 +101,30 @@ def _readable(file: SourceFile, report: Report) -> bool:
     return not file.problem
 
 
-def _id(path: str, node: Node, report: Report) -> str | None:
-    name = path.rpartition("/")[2]
-    return Identifier(page=True).of_text(name, node, report)
+def _id(file: SourceFile, node: Node, report: Report) -> str | None:
+    return Identifier(page=True).of_text(_parts(file)[-1], node, report)
 
 
-def _into(book: Book, path: str, node: Node, report: Report) -> None:
-    name = _id(path, node, report)
-    procedure = read_procedure(name, node, book.machines, report) if name else None
+def _procedure(file: SourceFile, machines: dict[str, Machine]) -> tuple[Procedure | None, Report]:
+    """The procedure of one file; it rests on the file and on what the files of the machines spell."""
+    report = Report()
+    node = _tree(file, report)
+    if node is None:
+        return None, report
+    name = _id(file, node, report)
+    procedure = read_procedure(name, node, machines, report) if name else None
     if procedure is None:
-        report.not_whole.add(path.rpartition("/")[2])
-        return
-    folder = path.split("/")[1]
-    if folder != procedure.machine:
+        report.not_whole.add(_parts(file)[-1])
+    elif (folder := _parts(file)[1]) != procedure.machine:
         report.error(procedure.key_places.get("machine", procedure.place), "wrong-folder",
                      f"the file stands in the folder '{folder}' but is for '{procedure.machine}'",
-                     f"move the file to procedures/{procedure.machine}/, or {nearest(folder, book.machines)}")
-    book.procedures[procedure.machine, name] = procedure
+                     f"move the file to procedures/{procedure.machine}/, or {nearest(folder, machines)}")
+    return procedure, report
+
+
+def _editions(file: SourceFile) -> tuple[dict[tuple[str, str], tuple[Edition, ...]], Report]:
+    report = Report()
+    if not _readable(file, report):
+        return {}, report
+    machine, procedure = file.path.removesuffix(".jsonl").split("/")[2:]
+    return {(machine, procedure): tuple(read_editions(machine, procedure, file.path, file.text, report))}, report

@@ -14,6 +14,11 @@ class Report:
     def error(self, place: Place, rule: str, message: str, mend: str) -> None:
         self.findings.append(Finding(place, rule, message, mend))
 
+    def add(self, other: "Report") -> None:
+        """Takes over what was found while something else was read."""
+        self.findings += other.findings
+        self.not_whole |= other.not_whole
+
 
 class Record(dict):
     """Values by key; `at(key)` is where the key stands, `place` where the record does.

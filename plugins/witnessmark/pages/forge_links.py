@@ -51,6 +51,13 @@ class Forge(NamedTuple):
         return IssueForm(f"{self.repo}/issues/new", "title", "body")
 
 
+def edit_base(repo_url: str | None, edit_uri: str | None) -> str | None:
+    """Where the sources stand in the forge's editor, ending in a slash; None without a repository."""
+    if not repo_url or not edit_uri:
+        return None
+    return f"{repo_url.rstrip('/')}/{edit_uri.strip('/')}/"
+
+
 def forge_of(repo_url: str | None, edit_uri: str | None) -> Forge | None:
     """The forge that MkDocs' settings name; None without both, or where they are no web address."""
     repo = (repo_url or "").strip().rstrip("/").removesuffix(".git")

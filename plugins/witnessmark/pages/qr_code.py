@@ -1,5 +1,7 @@
 """The gate of segno: an address as a QR code to print."""
 
+from functools import lru_cache
+
 import segno
 
 from .fill_template import Markup
@@ -8,6 +10,7 @@ _QUIET = 4          # modules left white around the code, as ISO/IEC 18004 asks
 _PRINTED = 28       # millimetres across the code itself; under 25 a greasy print is not read at arm's length
 
 
+@lru_cache(maxsize=4096)
 def qr_code(text: str) -> Markup:
     """Inline SVG at level H (a third of it may be lost), drawn the same on every machine."""
     code = segno.make(text, error="h", boost_error=False, micro=False)

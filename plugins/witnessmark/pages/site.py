@@ -1,12 +1,15 @@
 """All pages of a book: bodies for the host's shell, and finished files that need no host."""
 
 import json
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import partial
+from types import MappingProxyType
 from typing import Mapping
 
 from ..core.authority import SIGNAL_WORDS
 from ..core.book import Book
 from ..core.derived import Derived
+from ..core.memory import FORGETFUL, Memory
 from ..core.working import Working
 from . import my_bench_words, words, words_corrections
 from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url
@@ -86,8 +89,10 @@ class Settings:
 Fingerprints = dict[tuple[str, str, str], str]
 
 
-def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings) -> SitePages:
-    """Every page and file of the book. The same book gives the same bytes."""
+def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings,
+               rests_on: Mapping[str, tuple] = MappingProxyType({}), memory: Memory = FORGETFUL) -> SitePages:
+    """Every page and file of the book. The same book gives the same bytes. `rests_on` says by machine what its pages rest on
+    beside the settings: where that is the same, what `memory` holds is not set again."""
     index = BookIndex(book)
     pages: list[Page] = [_home(book, index, settings)]
     files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()
@@ -98,21 +103,12 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     files.update(ask_file(settings.book_title, about))
     bound: list[Binder] = []
     for machine in book.machines.values():
-        lookup = Lookup(book, index, derived, machine)
-        url = machine_url(machine.id)
-        view = machine_view(lookup, root_from(url))
-        pages.append(_page(url, machine.title, "machine", machine.place.path, m=view))
-        pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup, settings.book_id)]
-        torques, meanings, keeps = {}, {}, {variant: [] for variant in machine.main.variants}
-        for procedure in index.order[machine.id]:
-            torques[procedure.id], meanings[procedure.id], kept = _procedure(Lookup(book, index, derived, machine, procedure), fingerprints, settings, about, pages, files)
-            for variant in kept:
-                keeps[variant].append(kept[variant])
-        files.update(needs_files(lookup, torques))
-        files.update(record_files(lookup, keeps))
-        bound += binders(lookup, index.order[machine.id])
-        files.update(correct_file(lookup, {}, settings.book_id, settings.forge, settings.mail))
-        files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
+        told = replace(settings, old_sheets={}, bars={key: bars for key, bars in settings.bars.items() if key[0] == machine.id})
+        its_own = memory.of(("pages", machine.id), (rests_on.get(machine.id, object()), told, about),
+                            partial(_of_machine, Lookup(book, index, derived, machine), derived, fingerprints, told, about))
+        pages += its_own.pages
+        files.update(its_own.files)
+        bound += its_own.binders
     files[f"{MY_BENCH_URL}index.html"] = fill("my_bench", title=my_bench_words.TITLE, root=root_from(MY_BENCH_URL), book_id=settings.book_id, book_title=settings.book_title)
     files.update(blank_files())
     lookups = [Lookup(book, index, derived, machine) for machine in book.machines.values()]
@@ -120,6 +116,25 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     files.update(pin_files(lookups, settings.old_sheets, fingerprints))
     pages += _shop(book, index, settings)
     return SitePages(tuple(pages), files, about, tuple(bound))
+
+
+def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings, about: About) -> SitePages:
+    """The pages, files and binders of one machine and its procedures."""
+    book, machine, url = lookup.book, lookup.machine, machine_url(lookup.machine.id)
+    pages = [_page(url, machine.title, "machine", machine.place.path, m=machine_view(lookup, root_from(url)))]
+    pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup, settings.book_id)]
+    files: dict[str, str | bytes] = {}
+    torques, meanings, keeps = {}, {}, {variant: [] for variant in machine.main.variants}
+    for procedure in lookup.index.order[machine.id]:
+        its_own = Lookup(book, lookup.index, derived, machine, procedure)
+        torques[procedure.id], meanings[procedure.id], kept = _procedure(its_own, fingerprints, settings, about, pages, files)
+        for variant in kept:
+            keeps[variant].append(kept[variant])
+    files.update(needs_files(lookup, torques))
+    files.update(record_files(lookup, keeps))
+    files.update(correct_file(lookup, {}, settings.book_id, settings.forge, settings.mail))
+    files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
+    return SitePages(tuple(pages), files, about, binders(lookup, lookup.index.order[machine.id]))
 
 
 def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, about: About, pages: list[Page],

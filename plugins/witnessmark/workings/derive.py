@@ -1,5 +1,7 @@
 """A book to everything worked out from it, one Derived for each procedure and each machine."""
 
+from collections.abc import Iterable
+
 from ..core.book import Book
 from ..core.derived import Derived, key_of
 from ..core.finding import Finding
@@ -13,10 +15,24 @@ from .evaluation import Evaluation, carriers_that_matter
 
 def derive_book(book: Book) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
     """Keyed by (machine, procedure); a machine's own figures stand under (machine, "")."""
-    work = Evaluation(book)
-    derived = {(machine.id, ""): _of_machine(work, machine) for machine in book.machines.values()}
-    for key, procedure in book.procedures.items():
-        derived[key] = _of_procedure(work, book.machines[procedure.machine], procedure)
+    return joined(derive_machine(book, machine) for machine in book.machines)
+
+
+def joined(parts: Iterable[tuple[dict[tuple[str, str], Derived], list[Finding]]]) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
+    """What was derived machine by machine, as one."""
+    derived, findings = {}, {}                  # two machines may find the same of one thing of the shop
+    for part, found in parts:
+        derived.update(part)
+        findings.update(dict.fromkeys(found))
+    return derived, list(findings)
+
+
+def derive_machine(book: Book, machine_id: str) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
+    """The same for one machine and its procedures; nothing of another machine is looked at."""
+    work, machine = Evaluation(book), book.machines[machine_id]
+    derived = {(machine_id, ""): _of_machine(work, machine)}
+    for name in book.procedure_ids[machine_id]:
+        derived[machine_id, name] = _of_procedure(work, machine, book.procedures[machine_id, name])
     return derived, list(work.findings)
 
 
