@@ -48,7 +48,7 @@ function changes(sheet, say) {
 }
 
 function changed(change, say) {
-  const share = typeof change["per cent"] === "number" ? ` ${filled(say["per cent"], (change["per cent"] > 0 ? "+" : "") + change["per cent"])}` : "";
+  const share = change["per cent"] ? ` ${filled(say["per cent"], (change["per cent"] > 0 ? "+" : "") + change["per cent"])}` : "";
   return element("li", { class: change.stop ? "told old" : "told" },
     change.stop ? element("b", { class: "grave" }, say.grave) : null,
     element("p", {}, element("b", {}, change.what), change.for ? `, ${change.for}` : ""),
