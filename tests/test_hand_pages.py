@@ -97,7 +97,7 @@ def test_only_pages_and_named_pictures_come_into_the_site(tmp_path):
     assert done.returncode == 0, done.stderr
     site = folder / "site"
     ours = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file() and not path.relative_to(site).as_posix().startswith("assets/")}
-    assert {name for name in ours if not name.endswith((".html", ".json", ".js"))} == {"hoist/shown.png", "hoist/deep/far.png", "sitemap.xml", "sitemap.xml.gz"}
+    assert {name for name in ours if not name.endswith((".html", ".json", ".js"))} == {"hoist/shown.png", "hoist/deep/far.png", "sitemap.xml", "sitemap.xml.gz", "manifest.webmanifest"}
     assert not any(name.rpartition("/")[2] in STRAY or "hidden" in name or "htaccess" in name for name in ours)
     for name in STRAY:
         assert f"procedures/hoist/{name}:1:1: warning: no source names this file, so the site does not hold it" in done.stderr
