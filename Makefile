@@ -31,7 +31,7 @@ usb: $(VENV)/site.stamp ## Build a copy into usb/ that reads and searches from a
 
 test: $(VENV)/test.stamp ## Run the tests (ARGS="-k units" passes on to pytest)
 	@echo "Running the tests ..."
-	@$(BIN)/python -m pytest -q -rs $(ARGS)
+	@$(BIN)/python -m pytest -q -rs -n auto --dist loadfile $(ARGS)
 
 serve: $(VENV)/site.stamp ## Show the book in a browser, rebuilt as you edit (Ctrl-C ends it)
 	@$(BIN)/mkdocs serve $(ARGS)
