@@ -1,7 +1,7 @@
 """The scenario's acceptance questions, each asked of the page in a browser: the answer is read in the element labelled for
 that spec, variant and press, and a changed source must change it. Invented figures of the demonstration, not outside checks.
 
-Q13 is in tests/changes, Q18 in tests/demo, Q24 in test_plan, Q28 on paper in test_sheet_print, Q29 in test_ask."""
+Q5 and Q7 are computations of tests/workings, Q13 is in tests/changes, Q18 in tests/demo, Q24 in test_plan, Q28 on paper in test_sheet_print, Q29 in test_ask."""
 
 import os
 import re
@@ -48,9 +48,13 @@ QUESTIONS = [
     ("Q15, lowest friction", WHEELS, figure("expected-force-low", "found", case="wheelset:24-B"), ("27.0 long ton",)),
     ("Q15", WHEELS, figure("expected-force", "found", case="wheelset:24-B"), ("32.4 long ton",)),
     ("Q15, highest friction", WHEELS, figure("expected-force-high", "found", case="wheelset:24-B"), ("43.2 long ton",)),
+    ("Q11", CRANK, '.wm-spec[id="spec-nut"]', ("1,100 lbf·ft", "kept for the record", "26.2 long tons (22.2 to 31.4")),
+    ("Q19", "type-24/final-drive-build/", figure("jackshaft-pull-new", "window", "24-B"), ("12.50 to 17.75 lbf",)),
     ("Q20", "type-24/flywheel-and-clutch/", figure("ring-oven", "target", "24-B"), ("358 °F", "181 °C")),
     ("Q20, limit", "type-24/flywheel-and-clutch/", figure("ring-oven", "stop", "24-B"), ("450 °F",)),
     ("Q21", "type-24/fill-and-engine-test/", figure("sump-oil", "target", "24-B"), ("14 imperial pints", "7.96 litre")),
+    ("Q22, reject", "type-24/hornways-and-springs/", figure("spring-load", "reject", "24-B"), ("2251 lbf",)),
+    ("Q22, accept", "type-24/hornways-and-springs/", figure("spring-load", "floor", "24-B"), ("2300 lbf",)),
     ("Q26, left", CRANK, card("press-force", "BP50", "main", "24-B"), ("3600 psi", "Needle never past 4300 psi")),
     ("Q26, right", CRANK, donor("BP50", "main", "24-B", "24-C"), ("1800 psi, 2700 psi, 3300 psi, 3600 psi", "5100 psi")),
     ("Q26, nut", CRANK, nut("24-B", "24-C"), ("Set 420 lbf·ft",)),
