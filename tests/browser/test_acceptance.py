@@ -1,7 +1,7 @@
 """The scenario's acceptance questions, each asked of the page in a browser: the answer is read in the element labelled for
 that spec, variant and press, and a changed source must change it. Invented figures of the demonstration, not outside checks.
 
-Q5 and Q7 are computations of tests/workings, Q13 is in tests/changes, Q18 in tests/demo, Q24 in test_plan, Q28 on paper in test_sheet_print, Q29 in test_ask."""
+Q5 is in tests/workings, Q7 and Q18 in tests/demo, Q13 in tests/changes, Q24 in test_plan, Q29 in test_ask."""
 
 import os
 import re
@@ -58,6 +58,8 @@ QUESTIONS = [
     ("Q26, left", CRANK, card("press-force", "BP50", "main", "24-B"), ("3600 psi", "Needle never past 4300 psi")),
     ("Q26, right", CRANK, donor("BP50", "main", "24-B", "24-C"), ("1800 psi, 2700 psi, 3300 psi, 3600 psi", "5100 psi")),
     ("Q26, nut", CRANK, nut("24-B", "24-C"), ("Set 420 lbf·ft",)),
+    ("Q28", CRANK + "sheet/24-B/", '.card[data-press="BP50"]',
+     ("BP50", "STOP: these marks are not yours", "10.97 in²", "10,000 psi", "100 psi", "3600 psi")),
     ("Q31", "type-24/close-up-and-hand-over/", figure("bearing-rise", "window", "24-B"), ("60 °F rise", "33.3 °C rise")),
     ("Q31, stop", "type-24/close-up-and-hand-over/", figure("bearing-rise", "stop", "24-B"), ("80 °F rise", "44.4 °C rise")),
 ]
