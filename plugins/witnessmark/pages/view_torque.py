@@ -40,7 +40,7 @@ class Torque(NamedTuple):
     cases: tuple[Judgement, ...]
 
 
-class Given(NamedTuple):
+class Gave(NamedTuple):
     """What a run gave, as much of it as the page needs; all of it stands on the page of workings."""
 
     values: tuple
@@ -52,7 +52,7 @@ class Given(NamedTuple):
 
 
 class Result(NamedTuple):
-    """A computed result: each case tells a Given. `assumes` is what drives the band; `taken` when its values stand among the figures."""
+    """A computed result: each case tells a Gave. `assumes` is what drives the band; `taken` when its values stand among the figures."""
 
     id: str
     anchor: str
@@ -104,14 +104,14 @@ def results(lookup: Lookup, workings, variant: str | None = None) -> tuple[Resul
         runs = [(combination, run.outcome) for combination, run in lookup.worked(computed.id, variant)]
         known = workings.get(computed.working)
         taken, apart = computed.id in of_figures, told_apart(lookup.machine, runs)
-        cases = tuple(told._replace(value=_given(told.value, taken, len(apart) == 1)) for told in apart
+        cases = tuple(told._replace(value=_gave(told.value, taken, len(apart) == 1)) for told in apart
                       if not taken or told.value.refusals or told.value.waits or told.value.warnings)
         found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), known.title if known else computed.working,
                             known.assumes if known else (), taken, cases))
     return tuple(found)
 
 
-def _given(outcome: Outcome, taken: bool, alone: bool) -> Given:
+def _gave(outcome: Outcome, taken: bool, alone: bool) -> Gave:
     """A drawing where there is one case to draw, a chart where a reading is still to come: a page of eight cases is not read at a bench."""
-    return Given(() if taken else outcome.values, outcome.refusals, outcome.warnings, outcome.waits,
+    return Gave(() if taken else outcome.values, outcome.refusals, outcome.warnings, outcome.waits,
                  outcome.told.tables if outcome.waits else (), picture(outcome.told.drawing) if alone and not taken else None)

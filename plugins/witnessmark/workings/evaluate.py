@@ -110,9 +110,16 @@ def text_of(work: Evaluation, machine: Machine, procedure: Procedure | None, ref
 
 def _none_here(work, machine, procedure, reference: Reference, combination) -> bool:
     """Whether the reference names a result that this combination deliberately has none of."""
-    owner = work.book.procedures.get((machine.id, reference.owner)) if reference.owner else procedure
-    computed = owner and owner.computed.get(reference.name)
-    return bool(computed) and run_computed(work, machine, owner, computed, combination).outcome == Outcome()
+    home = _home(work, machine, procedure, reference)
+    computed = home and home.computed.get(reference.name)
+    return bool(computed) and run_computed(work, machine, home, computed, combination).outcome == Outcome()
+
+
+def _home(work, machine, procedure, reference: Reference) -> Procedure | None:
+    """The procedure in which a reference's name stands; None where it is the machine's, or nobody's."""
+    if reference.owner == machine.id:
+        return None
+    return work.book.procedures.get((machine.id, reference.owner)) if reference.owner else procedure
 
 
 def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, reference: Reference,
@@ -120,16 +127,13 @@ def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, re
     """What a reference names: a result with its band, or the text of a figure; None where it cannot be relied on.
 
     A result that waits for a reading is a text that begins with MEASURED."""
-    owner, home = procedure, procedure
+    home = _home(work, machine, procedure, reference)
     if reference.owner == machine.id:
-        target, home = machine.figures.get(reference.name), None
-    elif reference.owner:
-        home = owner = work.book.procedures.get((machine.id, reference.owner))
-        target = owner and (owner.specs.get(reference.name) or owner.computed.get(reference.name))
+        target = machine.figures.get(reference.name)
     else:
-        target = owner and (owner.specs.get(reference.name) or owner.computed.get(reference.name))
+        target = home and (home.specs.get(reference.name) or home.computed.get(reference.name))
     if isinstance(target, Computed):
-        return _result(work, machine, owner, target, reference, combination)
+        return _result(work, machine, home, target, reference, combination)
     if target is None:
         return None                                             # an unknown reference is a rule's finding
     worth = figure_in_force(resolve_spec(work, machine, home, target, combination, reference.part), reference.part)
