@@ -1,8 +1,11 @@
 """Slips in figures, names and words: what stands in the smallest book, what stands instead, and the finding at its place."""
 
 import pytest
-from small_book import PROCEDURE, SITE_DATA
+from small_book import PROCEDURE, SITE_DATA, sources
 from test_findings import findings
+
+from witnessmark.loading.load_book import load_book
+from witnessmark.workings.derive import derive_book
 
 PLATE = "    check: The plate lies flat."
 GAP = "  gap:\n    label: Valve gap\n    kind: clearance\n    condition: cold\n    is: 0.010 in\n    source: shop p. 4\n"
@@ -13,6 +16,23 @@ BOOK = PROCEDURE.replace("steps:\n", f"{GAP}{CORD}{DRAG}steps:\n").replace(
     "    surface: oiled\n", "    surface: oiled\n    must not out-pull: press.floor\n    checked against: 6 short ton\n"
 ).replace("steps:\n", "steps:\n  - id: cord\n    do: Measure the drag by a cord.\n    specs: [drag]\n"
 ) + f"{PLATE}\n    note: Kept clean.\nnotes:\n  - id: why\n    kind: symptom\n    says: It squeals.\n"
+
+JOURNAL = """\
+  journal:
+    label: Journal
+    kind: diameter
+    condition: clean
+    figures:
+      - {role: target, is: 2.750 in, source: shop}
+      - {role: reject, from: ground.cleaned up, source: shop}
+computed:
+  ground:
+    working: undersize
+    standard size: drum/journal
+    readings: 2.7452 in
+    clean-up: 0.0015 in
+    undersizes: 0.010 in
+"""
 
 CASES = [
     ("radius-not-named", "cord\n    kind: force\n    at radius: 2 in\n", "cord\n    kind: force\n", "40:5", "at which radius"),
@@ -129,6 +149,36 @@ def test_figures_taken_from_one_another_are_a_finding_and_no_traceback():
     assert len(lines) == 1 and ":29:11: " in lines[0] and "rests on it in the end" in lines[0], lines
     chain = "".join(f"  c{i}:\n    label: a\n    kind: length\n    source: shop\n    from: c{i + 1}.target\n" for i in range(3000))
     assert any(f.rule == "loop" and "more than 40 figures" in f.message for f in findings(PROCEDURE.replace("steps:\n", chain + "steps:\n")))
+
+
+def test_one_figure_of_a_spec_may_rest_on_another_of_it_through_a_result():
+    assert findings(PROCEDURE.replace("steps:\n", JOURNAL + "steps:\n")) == []
+    loop = JOURNAL.replace("target, is: 2.750 in", "target, from: ground.cleaned up")
+    assert "loop" in {f.rule for f in findings(PROCEDURE.replace("steps:\n", loop + "steps:\n"))}
+
+
+@pytest.mark.parametrize("written, says", [
+    ("drm/journal", "there is no procedure or machine 'drm', did you mean 'drum'?"),
+    ("drum/jornal", "there is no figure 'jornal', did you mean 'journal'?"),
+    ("drum/journal.tagret", "there is no role 'tagret', did you mean 'target'?"),
+    ("journal.floor", "there is no figure in 'journal' with the role 'floor'"),
+    ("hoist/laod", "did you mean 'load'?"),
+    ("drum/ground", "'drum/ground' names a computed result but not which number of it"),
+])
+def test_an_input_that_names_what_is_not_there(written, says):
+    book = PROCEDURE.replace("steps:\n", JOURNAL + "steps:\n")
+    assert findings(book) == []
+    lines = [f.line() for f in findings(book.replace("standard size: drum/journal", f"standard size: {written}")) if f.rule == "unknown-input"]
+    assert len(lines) == 1 and lines[0].startswith("procedures/hoist/drum.yaml:") and says in lines[0], lines
+
+
+def test_a_thread_is_no_reference_though_it_is_spelled_like_one():
+    held = "computed:\n  held:\n    working: thread-engagement\n    thread: M14x1.5\n    grade: 8.8\n    tapped ultimate: 25 ksi\n"
+    book, found = load_book(sources(PROCEDURE.replace("steps:\n", held + "steps:\n")))
+    derived, more = derive_book(book)
+    assert [*found, *more] == []
+    runs = [run for each in derived.values() for ran in each.worked.values() for run in ran if run.owner == "held"]
+    assert runs and all(run.inputs["thread"] == "M14x1.5" and not run.outcome.refusals for run in runs)
 
 
 def test_a_step_for_serials_the_procedure_is_not_for():

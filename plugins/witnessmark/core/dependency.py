@@ -11,7 +11,7 @@ from .book import Book
 from .machine import Machine
 from .procedure import Computed, Procedure
 from .figure import Spec
-from .sentence import Reference, read_reference
+from .sentence import Reference, read_input_reference
 from .variation import Varies
 from .working import SHELF
 
@@ -97,8 +97,8 @@ def _of_computed(book: Book, machine: Machine, procedure: Procedure, computed: C
                 return f"surface/{text}"
             if sort in SHELF and text in shelves[sort]:
                 return f"{sort}/{text}"
-            reference = read_reference(text, varies.place) if text[:1].isalpha() else None
-            return _named(book, machine, procedure, reference) if reference and (reference.owner or reference.part) else None
+            reference = read_input_reference(text, varies.place)
+            return _named(book, machine, procedure, reference) if reference else None
 
         yield from _varying(of, varies, on)
 

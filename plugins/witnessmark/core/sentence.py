@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 
 from .place import Place
+from .thread import Thread, read_thread
 
 _PART = re.compile(r"\{([^{}]*)\}|\*([^*\s](?:[^*]*[^*\s])?)\*")
 _REFERENCE = re.compile(r"(?:(?P<owner>[\w-]+)/)?(?P<name>[\w-]+)(?:\.(?P<part>[\w][\w %-]*))?")
@@ -51,6 +52,12 @@ def read_reference(text: str, place: Place) -> Reference | None:
     """The reference that `text` spells (no braces), or None when it spells none."""
     match = _REFERENCE.fullmatch(text.strip())
     return Reference(match["owner"], match["name"], match["part"], place) if match else None
+
+
+def read_input_reference(text: str, place: Place) -> Reference | None:
+    """The reference that an input of a result names; None for a quantity, a thread (M14x1.5 is spelled like one) or a name alone."""
+    reference = read_reference(text, place) if text[:1].isalpha() and ("/" in text or "." in text) else None
+    return None if reference is None or isinstance(read_thread(text), Thread) else reference
 
 
 def read_sentence(text: str, place: Place) -> tuple[Sentence, tuple[str, ...]]:

@@ -10,10 +10,10 @@ from . import (act_while_open, caution_incomplete, caution_too_late, checked_aga
                order_loop, out_pulls_press, part_not_measured, picture_will_do, press_force_without_ceiling,
                radius_not_named, reading_never_taken, reading_without_scale, record_about_another,
                serials_cut_a_variant, serials_in_order, step_for_nobody, tight_without_figure, tool_not_in_needs,
-               torque_refused, torque_without_surface, two_in_force, unknown_reference, was_taken, wrench_too_coarse)
+               torque_refused, torque_without_surface, two_in_force, unknown_input, unknown_reference, was_taken, wrench_too_coarse)
 
 RULES = {rule.ID: rule for rule in (
-    unknown_reference, figure_without_source, torque_without_surface, press_force_without_ceiling, limits_in_order,
+    unknown_reference, unknown_input, figure_without_source, torque_without_surface, press_force_without_ceiling, limits_in_order,
     torque_refused, no_press_will_do, tool_not_in_needs, wrench_too_coarse, reading_without_scale, out_pulls_press,
     caution_incomplete, caution_too_late, one_action_a_step, radius_not_named, clearance_without_temperature,
     record_about_another, two_in_force, serials_in_order, left_without_viewpoint, duplicate_id, was_taken,

@@ -132,7 +132,7 @@ def _spec(book: Book, machine: Machine, procedure: Procedure | None, spec: Spec)
         yield from _name(case.place, case.value, book.surfaces, "surface")
     for reference in (spec.must_not_outpull,):
         if reference and procedure:
-            yield from _reference(book, machine, procedure, reference)
+            yield from of_reference(book, machine, procedure, reference)
     for sentence in (spec.note, spec.limited_by):
         yield from _sentence(book, machine, procedure, sentence)
     for figure in spec.figures:
@@ -142,7 +142,7 @@ def _spec(book: Book, machine: Machine, procedure: Procedure | None, spec: Spec)
                 yield from _varies(machine, varies)
         for case in figure.comes_from.cases if figure.comes_from else ():
             if procedure:
-                yield from _reference(book, machine, procedure, case.value)
+                yield from of_reference(book, machine, procedure, case.value)
         for word, known, what in ((figure.kept_for_record, book.conflicts, "conflict"),
                                   (figure.superseded_by, book.corrections, "correction")):
             if word:
@@ -174,12 +174,12 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
     if step.each and step.each != procedure.each:         # one that a step has from its procedure is told there
         yield from _name(at("each", step.place), step.each, machine.places, "group of places")
     for reference in step.specs:
-        yield from _reference(book, machine, procedure, reference)
+        yield from of_reference(book, machine, procedure, reference)
     for record in step.records:
         if record.places:
             yield from _name(record.place, record.places, machine.places, "group of places")
         if record.spec:
-            yield from _reference(book, machine, procedure, record.spec)
+            yield from of_reference(book, machine, procedure, record.spec)
     jumps = (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to))
     yield from _jumps(book, procedure, jumps, at("go to", step.place), steps)
     for name in step.closes:
@@ -221,12 +221,13 @@ def _loose_end(book: Book, machine: Machine, home: Procedure, name: str, place: 
 def _sentence(book, machine, procedure: Procedure | None, sentence: Sentence | None) -> Iterator[Finding]:
     for reference in sentence.references() if sentence else ():
         if procedure:
-            yield from _reference(book, machine, procedure, reference)
+            yield from of_reference(book, machine, procedure, reference)
         else:
             yield from _name(reference.place, reference.name, machine.figures, "figure of the machine")
 
 
-def _reference(book: Book, machine: Machine, procedure: Procedure, reference: Reference) -> Iterator[Finding]:
+def of_reference(book: Book, machine: Machine, procedure: Procedure, reference: Reference) -> Iterator[Finding]:
+    """What of the reference points nowhere: its owner, its name, or its part."""
     target = book.target(reference, procedure)
     if target is None:
         owners = [machine.id, *book.procedure_ids[machine.id]]
@@ -244,4 +245,4 @@ def _reference(book: Book, machine: Machine, procedure: Procedure, reference: Re
                              f"figure in '{reference.name}' with the role")
     elif isinstance(target, Computed) and reference.part is None:
         yield Finding(reference.place, ID, f"'{reference}' names a computed result but not which number of it",
-                      f"write {{{reference}.and the name of the number}}")
+                      f"write {reference}. and the name of the number")

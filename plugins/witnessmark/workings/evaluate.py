@@ -12,7 +12,7 @@ from ..core.figure import FIRST, Figure, NoFigure, NotKnown, Plain, Spec, Worth
 from ..core.machine import Machine
 from ..core.procedure import Computed, Procedure
 from ..core.quantity import Quantity, read_quantity
-from ..core.sentence import Reference, read_reference
+from ..core.sentence import Reference, read_input_reference
 from ..core.variation import Combination
 from ..core.working import MEASURED, Given, Outcome, Refusal, Value, Working
 from .evaluation import Evaluation, pick
@@ -136,19 +136,23 @@ def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, re
         return _result(work, machine, home, target, reference, combination)
     if target is None:
         return None                                             # an unknown reference is a rule's finding
-    worth = figure_in_force(resolve_spec(work, machine, home, target, combination, reference.part), reference.part)
+    role = reference.part or _leading_role(target)
+    worth = figure_in_force(resolve_spec(work, machine, home, target, combination, role), role) if role else None
     return worth.typed() if isinstance(worth, Quantity) else worth.text if isinstance(worth, Plain) else \
         worth if isinstance(worth, NoFigure) else None
 
 
-def figure_in_force(resolved: tuple[Resolved, ...], role: str | None) -> Worth | None:
-    """The figure in a role (where none is named, in the first role that has one standing); None when there is none to rest on.
+def figure_in_force(resolved: tuple[Resolved, ...], role: str) -> Worth | None:
+    """The figure in a role; None when there is none to rest on.
 
     Where that figure is in doubt, none of another role takes its place: a floor is no target."""
-    standing = [each for each in resolved if each.figure.standing() and each.figure.when is None]
-    if role is None:
-        role = next((first for first in FIRST if any(each.figure.role == first for each in standing)), None)
-    return next((each.worth for each in standing if each.figure.role == role and each.in_force()), None)
+    return next((each.worth for each in resolved if each.figure.role == role and each.figure.when is None and each.in_force()), None)
+
+
+def _leading_role(spec: Spec) -> str | None:
+    """The first role that has a figure standing: the only one worked out, for another may rest on what asks here."""
+    standing = {figure.role for figure in spec.figures if figure.standing() and figure.when is None}
+    return next((role for role in FIRST if role in standing), None)
 
 
 def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> Value | str | NoFigure | None:
@@ -224,7 +228,7 @@ def _input(work, machine, procedure, working, name, text, place, combination) ->
     if surface is not None and working is not None:
         band = surface.nut_factor if name == "nut factor" else surface.taper_friction
         return str(band) if band else None
-    reference = read_reference(text, place) if ("/" in text or "." in text) and text[:1].isalpha() else None
+    reference = read_input_reference(text, place)
     if reference is None:
         return text
     found = found_at(work, machine, procedure, reference, combination)
