@@ -194,3 +194,14 @@ def test_what_an_assembly_needs_is_a_list_of_its_own():
     assert 'Only for: <a href="hoist-drum/">hoist drum</a>' in files["hoist/plan/needs/index.html"]
     drum = words(files["hoist/plan/needs/hoist-drum/index.html"])
     assert "Yard hoist, hoist drum" in drum and "For: Build the drum." in drum and "Strip the hoist" not in drum
+
+
+def test_a_wrench_that_is_set_otherwise_for_another_variant_says_for_which():
+    for written, says in (("55 lbf·ft", ["Cap bolt: 55 lbf·ft (74.5 N·m)"]),
+                          ("{early: 55 lbf·ft, late: 60 lbf·ft}", ["Cap bolt, early: 55 lbf·ft (74.5 N·m)", "Cap bolt, late: 60 lbf·ft (81.3 N·m)"])):
+        text = small_book.PROCEDURE.replace("    is: 55 lbf·ft\n", f"    is: {written}\n")
+        book, found = load_book(small_book.sources(text))
+        derived, more = derive_book(book)
+        assert [*found, *more] == []
+        html = render(Checked(book, derived, ()), "Hoist", "hoist", None).files["hoist/plan/needs/index.html"]
+        assert all(line in words(html) for line in says), words(html)

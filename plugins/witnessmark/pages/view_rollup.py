@@ -108,14 +108,18 @@ class _Roll:
                 yield f"{words.DRAWING}: {tool.drawing}"
 
     def _settings(self, users: Users) -> Iterable[str]:
-        """Every setting this wrench, with this adapter, is given: for which fastener, in ascending order."""
+        """Every setting this wrench, with this adapter, is given: for which fastener, and where there are several for what each is."""
         if users[0][1].sort != "wrench":
             return
         name = need_name(self.lookup.book, users[0][1])
         for procedure, _ in users:
             for torque in self.torques.get(procedure.id, ()):
-                if torque.wrench == name and (settings := dict.fromkeys(case.setting or case.torque for case in torque.cases if not case.refusals)):
-                    yield f"{torque.label}: {', '.join(filter(None, settings))}"
+                settings: dict[str, list[str]] = defaultdict(list)
+                for case in torque.cases if torque.wrench == name else ():
+                    if not case.refusals and (case.setting or case.torque):
+                        settings[case.setting or case.torque].append(case.told.label)
+                for setting, cases in settings.items():
+                    yield f"{torque.label}, {'; '.join(cases)}: {setting}" if len(settings) > 1 else f"{torque.label}: {setting}"
 
 
 def _counting(users: Users) -> Iterable[str]:

@@ -114,6 +114,7 @@ OUTPULL = "Must not out-pull"
 REVIEW = "review by"
 CAUSES = "causes"
 LEADS = "leads to"
+NOTE_OF = "Written in:"
 
 MARKS = "Stop at"
 NEVER_PASS = "Needle never past"
