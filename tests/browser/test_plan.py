@@ -39,6 +39,14 @@ def test_no_sideways_scroll(opened, path, size):
     assert opened(path, size).evaluate("document.documentElement.scrollWidth") <= size["width"]
 
 
+def test_the_machine_s_page_is_a_plan_on_paper(opened):
+    """Leaves of A4: what leads elsewhere in a browser stays off, and the drawing stands whole on one."""
+    leaves = [leaf.get_textpage().get_text_bounded() for leaf in pypdfium2.PdfDocument(opened(KINDS["machine"], DESK).pdf(format="A4"))]
+    assert len(leaves) < 20 and "What the whole work needs" not in "".join(leaves)
+    drawing = next(leaf for leaf in leaves if "nothing before it" in leaf)
+    assert "16 Trial, close" in drawing and "10 Set the drive" in drawing
+
+
 @pytest.mark.parametrize("path", KINDS.values(), ids=KINDS)
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_no_barrier(opened, path, scheme):
