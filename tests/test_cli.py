@@ -129,6 +129,20 @@ def test_compare_with_what_is_neither_folder_nor_revision_could_not_run(tmp_path
     assert "witnessmark: " in capsys.readouterr().err
 
 
+def test_a_stop_passes_with_its_correction_and_is_still_told_first(tmp_path, capsys):
+    raised = PROCEDURE.replace("is: 14 short", "is: 15 short")
+    old, new = book(tmp_path / "old"), book(tmp_path / "new", raised)
+    (new / "site_data/corrections.yaml").write_text(
+        "COR-1: {on: 2024-02-03, about: drum/press, old: It was 14., new: It is 15., reason: A new hub., if already done: fine}\n", encoding="utf-8")
+    assert main(["compare", str(old), str(new)]) == 0
+    told = capsys.readouterr().out.splitlines()
+    assert told[2] == "Stop and look before anyone works by this" and "a ceiling is raised; COR-1; needs a second reader" in told[4]
+    assert told[-1] == "Stop and look before anyone works by this. Each stop has its correction: it needs a second reader, and may then be taken over"
+    assert main(["compare", str(old), str(new), "--format", "json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert (data["verdict"], data["passes"], data["first"]) == ("stop", True, False)
+
+
 def test_compare_with_a_folder_that_holds_no_book_could_not_run(tmp_path, capsys):
     (tmp_path / "none").mkdir()
     assert main(["compare", str(book(tmp_path / "book")), "--book", str(tmp_path / "none")]) == 2
@@ -187,6 +201,26 @@ def test_compare_with_a_revision_of_git_is_of_the_book_as_it_stands(tmp_path, ca
     assert data["verdict"] == "look" and data["changes"][0]["corrections"] == ["COR-1"] and len(data["sheets"]) == 2
     assert re.fullmatch(r"main \([0-9a-f]{10}\)", data["old"])
     assert main(["edition", "--check"]) == 1 and main(["edition", "--on", "2024-02-03"]) == 0 and main(["edition", "--check"]) == 0
+
+
+def test_where_there_was_no_book_yet_everything_is_new(tmp_path, capsys):
+    def git(*arguments: str) -> None:
+        subprocess.run(["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments], cwd=folder, check=True, capture_output=True)
+
+    folder = tmp_path / "book"
+    folder.mkdir()
+    (folder / "note").write_text("soon\n", encoding="utf-8")
+    git("init", "-q", "-b", "main")
+    git("add", ".")
+    git("commit", "-qm", "begun")
+    book(folder)
+    assert main(["compare", "main", "--book", str(folder)]) == 0
+    told = capsys.readouterr().out
+    assert "There is no book at main (" in told and "hoist/drum, late: a new sheet -> " in told and "Stop" not in told
+    git("add", ".")
+    git("commit", "-qm", "book")
+    assert main(["compare", "main", "main~1", "--book", str(folder)]) == 2
+    assert "there is no book at main~1" in capsys.readouterr().err
 
 
 def test_sheets_writes_each_sheet_and_binder_and_tells_how_far_it_is(tmp_path, capsys):

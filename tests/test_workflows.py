@@ -17,7 +17,7 @@ OURS = ROOT / ".github" / "workflows"
 OF_BOOKS = ROOT / "plugins" / "witnessmark" / "new_book" / "dot-github" / "workflows"
 FILES = sorted([*OURS.glob("*.yml"), *OF_BOOKS.glob("*.yml")])
 JOB = workflow(OF_BOOKS / "check.yml")["jobs"]["check"]
-PROVE, TOUCHES, MOVES, BUILD = (step["name"] for step in JOB["steps"] if "run" in step and not step["name"].startswith("Install"))
+PROVE, TOUCHES, BUILD, MOVES = (step["name"] for step in JOB["steps"] if "run" in step and not step["name"].startswith("Install"))
 SOURCE = "procedures/saw-bench/pulley-press-on.yaml"
 CORRECTION = """\
 COR-1:
@@ -79,9 +79,9 @@ def test_a_corrected_figure_passes_and_shows_what_it_moves(change, tmp_path):
 def test_a_broken_file_is_told_beside_its_line_and_no_site_is_built(change, tmp_path):
     run = change(old="surface: oiled", new="surface: oild")
     line = next(number for number, text in enumerate((tmp_path / "book" / SOURCE).read_text(encoding="utf-8").splitlines(), 1) if "oild" in text)
-    assert run.status == {PROVE: 1, TOUCHES: 0, MOVES: 0}
+    assert run.status == {PROVE: 1, TOUCHES: 0, MOVES: 1}
     assert f"::error file={SOURCE},line={line},col=" in run.printed[PROVE] and "oiled" in run.printed[PROVE]
-    assert "oild" in run.summary and run.printed[MOVES].startswith("::warning title=Look before you merge::")
+    assert "oild" in run.summary and run.printed[MOVES].startswith("::error title=Not to be merged yet::")
     assert not (tmp_path / "book/site").exists()
 
 
@@ -102,10 +102,38 @@ def test_what_only_looks_like_data_is_marked(change):
         ".github/workflows/mine.yml", "elsewhere/note.yaml", "procedures/run.sh", "site_data.yaml", f"x/{'y' * 198}"]
 
 
-def test_a_grave_change_is_passed_with_a_warning_and_stands_first(change):
+def test_a_grave_change_is_passed_knowingly_or_not_at_all(change, tmp_path):
+    """Without its correction it ends red, with the site built to be looked at; with it, in a warning. It stands first both times."""
     run = change(old="late: 14 short ton", new="late: 18 short ton")
-    assert run.status == {PROVE: 0, TOUCHES: 0, MOVES: 0, BUILD: 0} and run.printed[MOVES].startswith("::warning title=Look before you merge::")
-    assert run.summary.split("\n## ")[1].lower().startswith("stop")
+    assert run.status == {PROVE: 0, TOUCHES: 0, BUILD: 0, MOVES: 1} and run.printed[MOVES].startswith("::error title=Not to be merged yet::")
+    assert run.summary.split("\n## ")[1].startswith("Stop and look") and (tmp_path / "book/site/saw-bench/pulley-press-on/index.html").exists()
+
+
+def test_a_grave_change_with_its_correction_is_passed_for_a_second_reader(change):
+    run = change({"site_data/corrections.yaml": CORRECTION.replace("13 short tons.\n", "18 short tons.\n")}, "late: 14 short ton", "late: 18 short ton")
+    assert run.status == {PROVE: 0, TOUCHES: 0, BUILD: 0, MOVES: 0} and run.printed[MOVES].startswith("::warning title=A second reader::")
+    assert run.summary.split("\n## ")[1].startswith("Stop and look") and "COR-1; needs a second reader" in run.summary
+
+
+def test_the_first_book_of_a_repository_passes(tmp_path):
+    """main has no book yet: there is nothing to compare with, and all of it is new."""
+    book = tmp_path / "book"
+    book.mkdir()
+    (book / "README.md").write_text("soon\n", encoding="utf-8")
+    git(book, "init", "-q", "-b", "main")
+    git(book, "add", ".")
+    git(book, "commit", "-qm", "begun")
+    git(book, "switch", "-qc", "change")
+    for path, text in first_book().items():
+        (book / path).parent.mkdir(parents=True, exist_ok=True)
+        (book / path).write_text(text, encoding="utf-8")
+    git(book, "add", ".")
+    git(book, "commit", "-qm", "first book")
+    git(book, "switch", "-q", "main")
+    git(book, "merge", "-q", "--no-ff", "-m", "merge", "change")
+    run = run_job(JOB, book, tmp_path / "runner")
+    assert run.status == {PROVE: 0, TOUCHES: 0, BUILD: 0, MOVES: 0}
+    assert re.search(r"There is no book at `HEAD\^1 \([0-9a-f]{10}\)`: everything is new\.", run.summary) and "`a new sheet`" in run.summary
 
 
 def test_a_book_laid_in_the_way_of_the_revision_is_refused(change):
@@ -121,7 +149,7 @@ def test_words_of_a_stranger_are_neither_commands_nor_markup(change, tmp_path):
     names = {"--output=taken": "", "procedures/saw-bench/--help.yaml": "title: x\n", "procedures/saw-bench/;touch taken;.yaml": "title: x\n",
              "::error::x": "", "`@everyone` [a](b)": "", "line\n::error::end": "", ".gitattributes": "*.yaml diff=evil filter=evil\n", "-": ""}
     run = change(names, "title: Press the pulley on the spindle", f"title: '{EVIL}'")
-    assert run.status == {PROVE: 1, TOUCHES: 0, MOVES: 0}
+    assert run.status == {PROVE: 1, TOUCHES: 0, MOVES: 1}
     commands = [line for said in run.printed.values() for line in said.splitlines() if re.match(r"\s*(::|##\[)", line)]
     assert all(re.match(rf"::(error|warning) (file=(procedures|site_data)/[^:,]*,line=\d+,col=\d+,)?title=[\w -]+::", line) for line in commands), commands
     assert not [*tmp_path.rglob("taken"), *ROOT.glob("taken")]

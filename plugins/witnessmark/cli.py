@@ -13,7 +13,6 @@ from .changes.data import as_data
 from .changes.from_text import answer_to
 from .changes.lines import as_lines
 from .changes.markdown import as_markdown
-from .changes.words import STOP
 from .core.correction_text import read_correction
 from .core.finding import nearest
 from .core.finding_formats import as_annotations, as_json, as_text
@@ -84,16 +83,18 @@ def _check(chosen) -> int:
 
 
 def _compare(chosen) -> int:
-    """Ends with 1 where someone must look before this is taken over: a stop, or a finding."""
+    """Ends with 1 where this must not be taken over as it is: a stop without its correction, or a finding."""
     try:
         old = _side(chosen.old, chosen.book)
         new = _side(chosen.new, chosen.book) if chosen.new else _as_it_stands(chosen.book)
+        if not new[1].texts:
+            raise RevisionProblem(f"there is no book at {new[0]}: neither procedures/ nor site_data/ holds a source")
     except RevisionProblem as problem:
         print(f"witnessmark: {problem}", file=sys.stderr)
         return 2
     comparison = compared(old, new)
     print({"text": as_lines, "markdown": as_markdown, "json": as_data}[chosen.format](comparison).rstrip("\n"))
-    return 1 if comparison.verdict == STOP or comparison.findings else 0
+    return 0 if comparison.passes else 1
 
 
 def _edition(chosen) -> int:

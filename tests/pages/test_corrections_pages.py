@@ -3,6 +3,7 @@
 import json
 from dataclasses import replace
 
+import pytest
 from test_procedure_page import words
 from tiny_book import CODES, book, derived
 
@@ -52,6 +53,13 @@ def test_a_correction_about_a_figure_of_the_machine_leads_to_the_machine():
     reference = read_reference("winch/load", ONE.place)
     site = built("redo", about=(reference,))
     assert 'href="../../../winch/#spec-load"' in page(site, "winch/plan/corrections/")
+
+
+@pytest.mark.parametrize("name, there", [("hub", "../../../winch/hub/"), ("winch", "../../../winch/"), ("BP50", "../../../press/BP50/")])
+def test_a_correction_about_a_whole_thing_is_listed_and_leads_to_it(name, there):
+    site = built("redo", about=(read_reference(name, ONE.place),))
+    html = page(site, "winch/plan/corrections/")
+    assert f'id="correction-{ONE.id}"' in html and f'href="{there}"' in html
 
 
 def test_a_book_without_corrections_says_so():

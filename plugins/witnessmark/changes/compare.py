@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from ..core.acted import acted, acted_figures
+from ..core.acted import Key, acted, acted_figures
 from ..core.authority import Correction
 from ..core.book import Book
 from ..core.derived import RECHECK
 from ..core.finding import WARNING, Finding
 from ..core.place import Place
+from ..core.procedure import Procedure
 from ..core.record import fingerprint, given, results, spec_record
 from . import words
 from .change import Change, differing, moved, told_change
@@ -46,6 +47,16 @@ class Comparison:
     sheets: tuple[SheetCode, ...]
     corrections: tuple[Correction, ...]
     findings: tuple[Finding, ...]
+    first: bool = False                 # the old one was no book yet
+
+    @property
+    def stops(self) -> tuple[Change, ...]:
+        return tuple(change for change in (*self.changes, *self.consequences, *self.by_tool) if change.severity == words.STOP)
+
+    @property
+    def passes(self) -> bool:
+        """Whether it may be taken over by who knows what they do: no finding, and each stop has its correction."""
+        return not self.findings and all(change.corrections for change in self.stops)
 
     @property
     def verdict(self) -> str:
@@ -60,19 +71,20 @@ def compare(old: Side, new: Side) -> Comparison:
                         if _bare(correction) != _bare(old.book.corrections.get(name)))
     reach, fresh = Reach(new.book), frozenset(correction.id for correction in corrections)
     pairs = list(_pairs(old, new, reach, fresh))
-    changes = [*shelf_changes(old, new), *_corrections(old.book, new.book), *_machines(old, new, reach, fresh)]
+    changes = [*shelf_changes(old, new, lambda *names: tuple(name for name in reach.whole(*names) if name in fresh)),
+               *_corrections(old.book, new.book), *_machines(old, new, reach, fresh)]
     for pair in pairs:
         changes += procedure_changes(old, new, pair)
-    changes += _come_and_gone(old, new, pairs)
+    changes += _come_and_gone(old, new, pairs, reach, fresh)
     sheets = tuple(_sheets(old, new, pairs))
     if changes or sheets:
-        changes += _orphans(old.book, new.book)
+        changes += _orphans(old.book, new.book, reach, fresh)
     changes.sort(key=Change.order)
     told = {(finding.rule, finding.message) for finding in old.findings}
     findings = [finding for finding in new.findings if (finding.rule, finding.message) not in told]
     return Comparison(old.name, new.name, tuple(each for each in changes if not each.in_consequence),
-                      tuple(each for each in changes if each.in_consequence), tuple(sorted(_by_tool(old), key=Change.order)), sheets, corrections,
-                      (*findings, *_without_correction(changes, reach, fresh)))
+                      tuple(each for each in changes if each.in_consequence), tuple(sorted(_by_tool(old, reach, new.book), key=Change.order)), sheets, corrections,
+                      (*findings, *_without_correction(changes, reach, fresh)), not old.texts and bool(new.texts))
 
 
 def _bare(correction: Correction | None) -> tuple | None:
@@ -93,7 +105,7 @@ def _pairs(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iterato
             yield Pair(old.book.procedures[was], procedure, names[key[0]], reach, fresh, labels[key[0]], machine.main.id)
 
 
-def _come_and_gone(old: Side, new: Side, pairs: list[Pair]) -> Iterator[Change]:
+def _come_and_gone(old: Side, new: Side, pairs: list[Pair], reach: Reach, fresh: frozenset[str]) -> Iterator[Change]:
     renamed = {(pair.machine, pair.old.id) for pair in pairs}
     known = {(pair.machine, pair.new.id) for pair in pairs}
     for side, other, gone in ((old, new, True), (new, old, False)):
@@ -102,15 +114,15 @@ def _come_and_gone(old: Side, new: Side, pairs: list[Pair]) -> Iterator[Change]:
                 yield Change(words.LOOK, "sheet", *key, "", "procedure", "", procedure.title if gone else None, None if gone else procedure.title,
                              place="" if gone else str(procedure.place))
                 if gone:
-                    yield from _gone_with(procedure)
+                    yield from _gone_with(procedure, tuple(name for name in reach.whole(key[0]) if name in fresh))
 
 
-def _gone_with(procedure) -> Iterator[Change]:
-    """What made the work safe in a procedure that is no longer there."""
+def _gone_with(procedure: Procedure, why: tuple[str, ...]) -> Iterator[Change]:
+    """What made the work safe in a procedure that is no longer there; `why` are the corrections about its machine."""
     for step in procedure.steps:
         for there, what in ((step.cautions, "a caution is gone"), (step.hold_point, "a hold point is gone"), (step.second_person, "a second person is gone")):
             if there:
-                yield Change(words.STOP, "step", procedure.machine, procedure.id, step.id, words.SORT["step"], "", step.do.text, None, reasons=(what,))
+                yield Change(words.STOP, "step", procedure.machine, procedure.id, step.id, words.SORT["step"], "", step.do.text, None, reasons=(what,), corrections=why)
 
 
 def _machines(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iterator[Change]:
@@ -122,7 +134,11 @@ def _machines(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iter
         facts = [acted_figures(name, [spec_record(there, side.derived[name, ""], spec, tuple(key for keys in side.derived[name, ""].combinations.values()
                                                                                              for key in keys)) for spec in there.figures.values()])
                  for side, there in ((old, before), (new, machine))]
-        yield from source_changes(before.figures, machine.figures, name, "")
+
+        def why(key: Key, machine: str = name) -> tuple[str, ...]:
+            return tuple(each for each in reach.of_fact(machine, "", key) if each in fresh)
+
+        yield from source_changes(before.figures, machine.figures, name, "", why)
         spoken = [{key: Said(sentence) for key, sentence, _ in of_specs(there.figures.values())} for there in (before, machine)]
         for key in dict.fromkeys((*spoken[0], *spoken[1])):
             was, now = spoken[0].get(key), spoken[1].get(key)
@@ -134,7 +150,7 @@ def _machines(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iter
         for each in differing(*facts):
             spec = machine.figures.get(each.key.name.rpartition("/")[2])
             yield told_change(each, name, "", labels, every, machine.main.id, place=str((spec or machine).place),
-                              corrections=tuple(c for c in reach.of(name, "", each.key.name) if c in fresh))
+                              corrections=why(each.key))
 
 
 def _corrections(old: Book, new: Book) -> Iterator[Change]:
@@ -163,7 +179,7 @@ def _sheets(old: Side, new: Side, pairs: list[Pair]) -> Iterator[SheetCode]:
                     yield SheetCode(*key, variant, code if gone else None, None if gone else code)
 
 
-def _orphans(old: Book, new: Book) -> Iterator[Change]:
+def _orphans(old: Book, new: Book, reach: Reach, fresh: frozenset[str]) -> Iterator[Change]:
     """What is left loose and no step after it ties up, where one did before."""
     names = {machine: names_since(new, machine) for machine in new.machines}
     was = {(machine, names[machine].end("", name), variant, places) for machine, name, variant, places in _never_closed(old) if machine in names}
@@ -171,7 +187,8 @@ def _orphans(old: Book, new: Book) -> Iterator[Change]:
         if (machine, name, variant, places) not in was:
             left = new.ledgers[machine].left[name]
             yield Change(words.STOP, "loose end", machine, left.procedure.id, left.end.id, f"left loose: {left.end.state.text.rstrip('.')}",
-                         ", ".join(filter(None, (variant, *places))), None, "no step ties it up", reasons=("a loose end is orphaned",), place=str(left.end.place))
+                         ", ".join(filter(None, (variant, *places))), None, "no step ties it up", reasons=("a loose end is orphaned",),
+                         corrections=tuple(each for each in reach.whole(left.procedure.id, machine) if each in fresh), place=str(left.end.place))
 
 
 def _never_closed(book: Book) -> Iterator[tuple[str, str, str, tuple[str, ...]]]:
@@ -182,10 +199,12 @@ def _never_closed(book: Book) -> Iterator[tuple[str, str, str, tuple[str, ...]]]
                     yield machine, name, variant, tuple(places)
 
 
-def _by_tool(old: Side) -> Iterator[Change]:
-    """Results that are others than when their edition was issued, though the book gives the workings the same."""
+def _by_tool(old: Side, reach: Reach, new: Book) -> Iterator[Change]:
+    """Results that are others than when their edition was issued, though the book gives the workings the same. A correction
+    in the new book that the edition did not know accounts for them."""
     for (machine, name), editions in old.book.editions.items():
         procedure = old.book.procedures.get((machine, name))
+        today = next((each.id for each in new.procedures.values() if each.machine == machine and name in each.was), name)
         for variant in old.variants(machine, name):
             last = next((each for each in reversed(editions) if each.variant == variant), None)
             if last is None or last.kept is None or last.kept.given != given(old.derived[machine, name], variant):
@@ -196,8 +215,9 @@ def _by_tool(old: Side) -> Iterator[Change]:
             every = {case for cases in now.values() for case in cases}
             for each in moved(then, now):
                 if each.key.sort in ("mark", "setting", "result"):
+                    since = [why for why in reach.of_fact(machine, today, each.key) if why not in last.kept.corrections]
                     yield replace(told_change(each, machine, name, names_of(procedure), every, old.book.machines[machine].main.id), severity=words.STOP,
-                                  reasons=("moved by this version of the tool",), place=str(procedure.place))
+                                  reasons=("moved by this version of the tool",), corrections=tuple(since), place=str(procedure.place))
 
 
 def _same_figure(change: Change) -> bool:

@@ -13,6 +13,7 @@ def as_data(comparison: Comparison) -> str:
     """JSON with sorted keys."""
     return json.dumps({
         "schema": "compare.schema.json", "version": VERSION, "old": comparison.old, "new": comparison.new, "verdict": comparison.verdict,
+        "passes": comparison.passes, "first": comparison.first,
         "changes": _changes(comparison.changes), "consequences": _changes(comparison.consequences), "moved by the tool": _changes(comparison.by_tool),
         "sheets": [{"machine": each.machine, "procedure": each.procedure, "variant": each.variant, "old": each.old, "new": each.new} for each in comparison.sheets],
         "corrections": [{"id": each.id, "on": each.on, "reason": each.reason.text, "if already done": each.if_already_done} for each in comparison.corrections],

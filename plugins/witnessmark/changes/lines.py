@@ -24,6 +24,11 @@ def worth(text: str | None, also: str) -> str:
     return words.NOTHING if text is None else f"{text} ({also})" if also else text
 
 
+def head(comparison: Comparison) -> str:
+    """How grave it is as a whole, and whether each stop has its correction."""
+    return words.HEADS[comparison.verdict] + (f". {words.ALL_ANSWERED}" if comparison.stops and comparison.passes else "")
+
+
 def moved_by(change: Change) -> str:
     return "" if not change.per_cent else f"{change.per_cent:+g} %"
 
@@ -33,7 +38,8 @@ def where(change: Change) -> str:
 
 
 def why(change: Change) -> str:
-    return "; ".join((*change.reasons, *change.corrections))
+    second = (words.SECOND_READER,) if change.severity == words.STOP and change.corrections else ()
+    return "; ".join((*change.reasons, *change.corrections, *second))
 
 
 def sheet_words(sheet: SheetCode) -> tuple[str, str, str]:
@@ -43,12 +49,14 @@ def sheet_words(sheet: SheetCode) -> tuple[str, str, str]:
 
 def _lines(comparison: Comparison) -> Iterator[str]:
     yield f"{comparison.old} -> {comparison.new}"
+    if comparison.first:
+        yield words.FIRST.format(comparison.old)
     for severity, changes in groupby(comparison.changes, key=lambda change: change.severity):
         yield from ("", words.HEADS[severity])
         yield from _changes(changes)
-    for head, changes in ((words.MOVED, comparison.consequences), (words.TOOL, comparison.by_tool)):
+    for title, changes in ((words.MOVED, comparison.consequences), (words.TOOL, comparison.by_tool)):
         if changes:
-            yield from ("", head)
+            yield from ("", title)
             yield from _changes(changes)
     if comparison.sheets:
         yield from ("", words.SHEETS)
@@ -61,7 +69,7 @@ def _lines(comparison: Comparison) -> Iterator[str]:
         yield from ("", words.FINDINGS)
         yield from (f"  {finding.line()}" for finding in comparison.findings)
     yield ""
-    yield words.HEADS[comparison.verdict] + ("" if comparison.sheets else f". {words.ALL_SHEETS_HOLD}")
+    yield head(comparison) + ("" if comparison.sheets else f". {words.ALL_SHEETS_HOLD}")
 
 
 def _changes(changes: Iterable[Change]) -> Iterator[str]:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from . import words
 from .change import Change
 from .compare import Comparison
-from .lines import moved_by, plain, sheet_words, where, why, worth
+from .lines import head, moved_by, plain, sheet_words, where, why, worth
 
 #: What a forge takes as the summary of a job; a little is left for what stands around it.
 MOST_BYTES = 1_000_000
@@ -44,8 +44,10 @@ def code(text: str) -> str:
 
 
 def _lines(comparison: Comparison) -> Iterator[str]:
-    yield f"## {words.HEADS[comparison.verdict]}"
+    yield f"## {head(comparison)}"
     yield from ("", f"{code(comparison.old)} → {code(comparison.new)}")
+    if comparison.first:
+        yield from ("", words.FIRST.format(code(comparison.old)))
     if comparison.findings:
         yield from ("", f"### {words.FINDINGS}", "", *_head(("where", "severity", "what", "rule")))
         yield from (_row((code(str(each.place)), each.severity, code(f"{each.message}, {each.mend}"), code(each.rule))) for each in comparison.findings)

@@ -1,9 +1,9 @@
 """What changed in one procedure: its sheets laid side by side, its sentences, its sources and what its results are given."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from ..core.acted import Facts, acted, steps_of
+from ..core.acted import Facts, Key, acted, steps_of
 from ..core.book import Book
 from ..core.derived import CombinationKey
 from ..core.figure import Spec
@@ -35,6 +35,10 @@ class Pair:
     @property
     def machine(self) -> str:
         return self.new.machine
+
+    def why(self, key: Key) -> tuple[str, ...]:
+        """The corrections that came with the new book and account for a fact of the procedure."""
+        return tuple(name for name in self.reach.of_fact(self.machine, self.new.id, key) if name in self.fresh)
 
 
 def procedure_changes(old: Side, new: Side, pair: Pair) -> Iterator[Change]:
@@ -83,9 +87,8 @@ def _told(pair: Pair, each: Moved, names: Mapping[str, str], every: set[Combinat
     spec = pair.new.specs.get(key.name)
     taken = spec is not None and any(figure.role == key.part and figure.comes_from for figure in spec.figures)
     follows = key.sort in _IN_CONSEQUENCE or "/" in key.name or taken or bool(each.new and each.new.state == "recheck")
-    reached = pair.reach.of(pair.machine, pair.new.id, key.name) if key.sort in ("figure", *_IN_CONSEQUENCE) else ()
     return told_change(each, pair.machine, pair.new.id, names, every, pair.main, in_consequence=follows, place=_place(pair.new, key),
-                       corrections=tuple(name for name in reached if name in pair.fresh), **more)
+                       corrections=pair.why(key), **more)
 
 
 def _place(procedure: Procedure, key) -> str:
@@ -133,11 +136,11 @@ def _varying(varies) -> str:
 
 def _sources(pair: Pair) -> Iterator[Change]:
     before = {pair.names.figure(pair.old.id, name): spec for name, spec in pair.old.specs.items()}
-    yield from source_changes(before, pair.new.specs, pair.machine, pair.new.id)
+    yield from source_changes(before, pair.new.specs, pair.machine, pair.new.id, pair.why)
 
 
-def source_changes(before: Mapping[str, Spec], after: Mapping[str, Spec], machine: str, procedure: str) -> Iterator[Change]:
-    """Whose figure it is, where that is told otherwise; both maps by today's ids."""
+def source_changes(before: Mapping[str, Spec], after: Mapping[str, Spec], machine: str, procedure: str, why: Callable[[Key], tuple[str, ...]]) -> Iterator[Change]:
+    """Whose figure it is, where that is told otherwise; both maps by today's ids. `why` gives the corrections that account for it."""
     for name, spec in after.items():
         one, other = (_cited(each) if each else {} for each in (before.get(name), spec))
         for key in one:
@@ -145,7 +148,7 @@ def source_changes(before: Mapping[str, Spec], after: Mapping[str, Spec], machin
                 gone = len(one[key]) > len(other[key])
                 old, new = (", ".join(" ".join(each).strip() for each in cited) or None for cited in (one[key], other[key]))
                 yield Change(words.STOP if gone else words.LOOK, "source", machine, procedure, name, f"{spec.label}, {key[0]}: source", "", old, new,
-                             reasons=("a source is gone",) if gone else (), place=str(spec.place))
+                             reasons=("a source is gone",) if gone else (), corrections=why(Key("source", name, "")), place=str(spec.place))
 
 
 def _cited(spec) -> dict[tuple[str, str, int], tuple[tuple[str, str], ...]]:
@@ -167,7 +170,8 @@ def _renames(pair: Pair) -> Iterator[Change]:
 
 
 def _other(pair: Pair, severity_: str, sort: str, what: str, old: str | None, new: str | None, reasons: tuple[str, ...] = (), name: str = "") -> Change:
-    return Change(severity_, sort, pair.machine, pair.new.id, name, what, "", old, new, reasons=reasons, place=str(pair.new.place))
+    return Change(severity_, sort, pair.machine, pair.new.id, name, what, "", old, new, reasons=reasons, corrections=pair.why(Key(sort, name, "")),
+                  place=str(pair.new.place))
 
 
 def labels_of(book: Book, machine: str) -> dict[str, str]:

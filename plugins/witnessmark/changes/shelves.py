@@ -1,7 +1,7 @@
 """What changed on the shop's shelves and in the machines: presses, gauges, surfaces, cautions, variants."""
 
-from collections.abc import Iterator
-from dataclasses import fields, is_dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import fields, is_dataclass, replace
 
 from ..core.acted import Fact, Key
 from ..core.authority import Caution
@@ -25,13 +25,16 @@ _WORDS = ("title", "summary", "weight", "edition", "drawing")
 _ELSEWHERE = ("figures", "place", "id")
 
 
-def shelf_changes(old: Side, new: Side) -> Iterator[Change]:
-    """Every key of every record that differs, one change each."""
+def shelf_changes(old: Side, new: Side, why: Callable[..., tuple[str, ...]]) -> Iterator[Change]:
+    """Every key of every record that differs, one change each. `why` gives the corrections about things of these ids; for what
+    is gone those about a machine, since its own id means nothing any more."""
+    of_machines = why(*new.book.machines)
     for shelf, called in _SHELVES.items():
         before, after = getattr(old.book, shelf), getattr(new.book, shelf)
         for name in dict.fromkeys((*before, *after)):
             if before.get(name) != after.get(name):
-                yield from _record(shelf, f"{called} {name}", before.get(name), after.get(name))
+                corrections = why(name) if name in after else of_machines
+                yield from (replace(each, corrections=corrections) for each in _record(shelf, f"{called} {name}", before.get(name), after.get(name)))
 
 
 def _record(shelf: str, called: str, before, after) -> Iterator[Change]:

@@ -98,7 +98,7 @@ class _Since:
         every = {case for facts in (then, now.facts) for cases in facts.values() for case in cases}
         found = []
         for each in differing(then, now.facts):
-            reached = self.reach.of(machine.id, now.procedure.id, each.key.name) if each.key.sort in ("figure", "mark", "setting", "result") else ()
+            reached = self.reach.of_fact(machine.id, now.procedure.id, each.key)
             if each.key.sort == "formula":
                 each = each._replace(old=each.old and Fact(words.OLDER_FORMULA), new=each.new and Fact(words.NEWER_FORMULA))
             found.append(told_change(each, machine.id, now.procedure.id, called, every, machine.main.id,

@@ -21,6 +21,8 @@ CHANGES, MOVED, TOOL, SHEETS, FINDINGS, CORRECTIONS = (
     "What was changed", "What moves in consequence", "Moved by this version of the tool, not by the book", "Printed sheets that are superseded",
     "Findings", "Corrections that came with it")
 NEW_SHEET, GONE_SHEET, NOTHING, MORE = "a new sheet", "no such sheet any more", "nothing", "more, not listed here: run the same comparison on your own machine"
+SECOND_READER, ALL_ANSWERED = "needs a second reader", "Each stop has its correction: it needs a second reader, and may then be taken over"
+FIRST = "There is no book at {}: everything is new."
 OLDER_FORMULA, NEWER_FORMULA = "worked out by an older formula", "worked out by another formula"
 IF_DONE = "work already done"
 ALL_SHEETS_HOLD = "Every printed sheet still holds."

@@ -162,7 +162,7 @@ _OF = {
                    "sides": "Each side in its own words.", "real": "no where both can be right."},
     "a side of a conflict": {"says": "What this side says."},
     "a correction": {
-        "on": "The day.", "about": "The figures, such as drum/press.", "old": "What it was.", "new": "What it is.",
+        "on": "The day.", "about": "The figures, such as drum/press; or by its bare id a procedure, machine, press or caution.", "old": "What it was.", "new": "What it is.",
         "reason": "Why.", "evidence": "What proves it.", "by": "Who, by role.",
         "if already done": "Whether work done by the old figure is fine, is to be inspected, or to be redone.",
         "touches": "What else it reaches.",

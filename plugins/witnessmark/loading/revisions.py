@@ -54,11 +54,9 @@ class Revision:
         self._tree = self._listed()
 
     def sources(self, folders: tuple[str, ...]) -> list[SourceFile]:
-        """Every source below the named folders, in the order of their paths, as the folder itself would give them."""
+        """Every source below the named folders, in the order of their paths, as the folder itself would give them; none where there is no book yet."""
         wanted = [entry for path, entry in sorted(self._tree.items(), key=lambda item: item[0].split("/"))
                   if path.split("/")[0] in folders and (path.endswith((".yaml", ".yml")) or (path.endswith(".jsonl") and path.startswith(f"{EDITIONS}/")))]
-        if not wanted:
-            raise RevisionProblem(f"there is no book at '{self.name}': neither procedures/ nor site_data/ holds a source")
         data = self._blobs([entry for entry in wanted if entry.mode != "120000" and entry.size <= MOST_BYTES])
         return [SourceFile(printable(entry.path), "", _LINK) if entry.mode == "120000" else as_source(printable(entry.path), data.get(entry.object, b"\0" * (MOST_BYTES + 1)))
                 for entry in wanted]

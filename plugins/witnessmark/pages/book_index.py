@@ -3,9 +3,10 @@
 from functools import cached_property
 from typing import NamedTuple
 
+from ..core.about import owners
 from ..core.authority import Correction
 from ..core.book import Book
-from ..core.dependency import Users, dependencies, users_of
+from ..core.dependency import Dependency, Users, dependencies, users_of
 from ..core.figure import Citation, Spec
 from ..core.lone_order import lone_order
 from ..core.part_figures import PartFigures
@@ -43,7 +44,7 @@ class BookIndex:
             for procedure in procedures:
                 self._procedure(procedure)
         for correction in sorted(book.corrections.values(), key=lambda correction: (correction.on, correction.id), reverse=True):
-            for owner in dict.fromkeys(reference.owner for reference in correction.about if reference.owner):
+            for owner in dict.fromkeys(owner for reference in correction.about for owner in owners(book, reference, self._edges)):
                 self.corrections.setdefault(owner, []).append(correction)
             for citation in correction.sources:
                 self._rest(citation, correction.id, "", "")
@@ -53,9 +54,19 @@ class BookIndex:
             self._rest(press.source, press.title, "", press_url(press.id))
 
     @cached_property
+    def _edges(self) -> tuple[Dependency, ...]:
+        return dependencies(self._book)
+
+    @cached_property
     def resting(self) -> Users:
         """What rests on each figure, tool and material of the book."""
-        return users_of(dependencies(self._book))
+        return users_of(self._edges)
+
+    def corrections_of(self, machine: str) -> tuple[Correction, ...]:
+        """Those that concern the machine or one of its procedures, the newest first."""
+        names = (machine, *self._book.procedure_ids[machine])
+        found = {correction.id: correction for name in names for correction in self.corrections.get(name, ())}
+        return tuple(sorted(found.values(), key=lambda correction: (correction.on, correction.id), reverse=True))
 
     def neighbours(self, procedure: Procedure) -> tuple[Procedure | None, Procedure | None]:
         """The procedures before and after this one in the order of the machine."""

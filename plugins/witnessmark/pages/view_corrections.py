@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from ..core.authority import Correction
-from ..core.book import Book
 from ..core.machine import Machine
 from ..core.procedure import Procedure
 from . import words_corrections as say
@@ -42,13 +41,6 @@ class PinView(NamedTuple):
     done: str
 
 
-def of_machine(book: Book, machine: Machine) -> tuple[Correction, ...]:
-    """The corrections about a figure of the machine or of one of its procedures, the newest first."""
-    found = [correction for correction in book.corrections.values()
-             if any(reference.owner == machine.id or (machine.id, reference.owner) in book.procedures for reference in correction.about)]
-    return tuple(sorted(found, key=lambda correction: (correction.on, correction.id), reverse=True))
-
-
 def is_pinned(correction: Correction, sheets: Mapping[str, list[OldSheet]]) -> bool:
     """Whether hands must stop for it: work done is to be looked at, or something grave changed on a sheet."""
     return correction.if_already_done != "fine" or any(sheet.stop for sheet in sheets.get(correction.id, ()))
@@ -56,7 +48,7 @@ def is_pinned(correction: Correction, sheets: Mapping[str, list[OldSheet]]) -> b
 
 def views(lookup: Lookup, root: str) -> tuple[CorrectionView, ...]:
     prose = Prose(lookup, linked=False)
-    return tuple(correction_view(lookup, correction, prose, root) for correction in of_machine(lookup.book, lookup.machine))
+    return tuple(correction_view(lookup, correction, prose, root) for correction in lookup.index.corrections_of(lookup.machine.id))
 
 
 def brief(lookup: Lookup, correction: Correction, sheets, root: str) -> Brief:
@@ -77,7 +69,7 @@ def pin_view(lookup: Lookup, correction: Correction, sheets: Mapping[str, list[O
 
 def _procedures(lookup: Lookup, correction: Correction, old: tuple[OldSheet, ...]) -> list[Procedure]:
     """Those it is about, and those whose sheets went stale with it, in the order of the machine."""
-    names = {reference.owner for reference in correction.about} | {sheet.procedure for sheet in old if sheet.machine == lookup.machine.id}
+    names = {owner for owner, found in lookup.index.corrections.items() if correction in found} | {sheet.procedure for sheet in old if sheet.machine == lookup.machine.id}
     return [procedure for procedure in lookup.index.order[lookup.machine.id] if procedure.id in names]
 
 

@@ -8,7 +8,6 @@ from .fill_template import Markup
 from .lookup import Lookup
 from .paper_pages import blank_links, record_url
 from .prose import Prose, plain
-from .view_corrections import of_machine
 from .view_lists import list_links
 from .view_plan import PlanView, plan_view
 from .view_procedure import VariantView, variant_view
@@ -52,7 +51,7 @@ def machine_view(lookup: Lookup, root: str) -> MachineView:
 def plan_links(lookup: Lookup, root: str) -> tuple[Target, ...]:
     """The pages about the machine's whole work that have something on them."""
     machine = lookup.machine.id
-    corrections = (Target(words.CORRECTIONS, root + corrections_url(machine)),) if of_machine(lookup.book, lookup.machine) else ()
+    corrections = (Target(words.CORRECTIONS, root + corrections_url(machine)),) if lookup.index.corrections_of(machine) else ()
     return (Target(words.LEDGER, root + ledger_url(machine)), Target(words.ROLL_TITLE, root + needs_url(machine)), *list_links(lookup, root), *corrections,
             *(Target(f"{words.HAND_OVER}, {variant}", root + record_url(machine, variant)) for variant in lookup.machine.main.variants), *blank_links(root))
 

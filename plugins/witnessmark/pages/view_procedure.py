@@ -3,12 +3,12 @@
 from typing import NamedTuple
 
 from ..core.authority import Correction
-from ..core.procedure import Procedure
 from . import words
-from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, spec_anchor, tags_url, worked_url
+from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, tags_url, worked_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Cited, Prose, cited
+from .view_about import about_targets
 from .view_caution import CautionView, caution_views
 from .view_lists import NoteView, note_view
 from .view_needs import NeedList, need_lists
@@ -170,21 +170,7 @@ def _corrections(lookup: Lookup) -> list[Correction]:
 
 
 def correction_view(lookup: Lookup, correction: Correction, prose: Prose, root: str) -> CorrectionView:
-    about = tuple(Target(_label(lookup, reference), f"{root}{_home_url(lookup, reference.owner)}#{spec_anchor(reference.name)}")
-                  for reference in correction.about if reference.owner)
     return CorrectionView(correction.id, correction.on, prose(correction.old), prose(correction.new), prose(correction.reason),
                           prose(correction.evidence), correction.by or "",
                           tuple(cited(lookup.book, citation, root) for citation in correction.sources),
-                          words.IF_ALREADY_DONE[correction.if_already_done], prose(correction.touches), about)
-
-
-def _home_url(lookup: Lookup, owner: str) -> str:
-    return machine_url(owner) if owner == lookup.machine.id else procedure_url(lookup.machine.id, owner)
-
-
-def _label(lookup: Lookup, reference) -> str:
-    procedure: Procedure | None = lookup.book.procedures.get((lookup.machine.id, reference.owner))
-    specs = procedure.specs if procedure else lookup.machine.figures if reference.owner == lookup.machine.id else {}
-    spec = specs.get(reference.name)
-    return spec.label if spec else str(reference)
-
+                          words.IF_ALREADY_DONE[correction.if_already_done], prose(correction.touches), about_targets(lookup, correction, root))

@@ -55,7 +55,5 @@ def hand_over(lookup: Lookup, variant: str, procedures: tuple[Kept, ...]) -> Han
             ties = dict.fromkeys(tie.procedure.title for tie in ledger.ties[one.name] if ledger.done_on(tie.procedure, tie.step, variant))
             left.append(Tied(one.name, words_of(lookup, one, prose), words.and_places([place for place in places if place]),
                              f"{words.SHUT_IN} {', '.join(ties)}", tuple(places)))
-    changes = {change.id: change for changes in lookup.index.corrections.values() for change in changes
-               if any(reference.owner and (machine.id, reference.owner) in lookup.book.procedures for reference in change.about)}
     return HandOver(machine.title, variant, prose(machine.viewpoint), procedures, tuple(left),
-                    tuple(correction_view(lookup, change, prose, "") for change in changes.values()))
+                    tuple(correction_view(lookup, change, prose, "") for change in lookup.index.corrections_of(machine.id)))

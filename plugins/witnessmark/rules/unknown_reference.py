@@ -10,6 +10,7 @@ wrong:
 
 from typing import Collection, Iterable, Iterator
 
+from ..core.about import looked_up
 from ..core.authority import Conflict
 from ..core.book import Book
 from ..core.figure import ROLES, Citation, Spec
@@ -64,17 +65,7 @@ def _shop(book: Book) -> Iterator[Finding]:
         sources = (side.source for side in record.sides) if isinstance(record, Conflict) else record.sources
         yield from _cites(book, sources)
         for reference in about:
-            yield from _anywhere(book, reference)
-
-
-def _anywhere(book: Book, reference: Reference) -> Iterator[Finding]:
-    """`procedure/spec`, whichever machine the procedure belongs to."""
-    homes = [procedure for procedure in book.procedures.values() if procedure.id == reference.owner]
-    if not homes:
-        yield from _name(reference.place, reference.owner or reference.name, {p.id for p in book.procedures.values()},
-                         "procedure")
-    elif not any(reference.name in home.specs for home in homes):
-        yield Finding(reference.place, ID, f"there is no spec '{reference.name}' in '{reference.owner}'", nearest(reference.name, homes[0].specs))
+            yield from _name(reference.place, *looked_up(book, reference, whole=not isinstance(record, Conflict)))
 
 
 def _procedure(book: Book, machine: Machine, procedure: Procedure) -> Iterator[Finding]:
