@@ -39,8 +39,9 @@ serve: $(VENV)/site.stamp ## Show the book in a browser, rebuilt as you edit (Ct
 check: $(VENV)/site.stamp ## Check the sources without building pages
 	@$(BIN)/witnessmark check $(ARGS)
 
-bench: $(VENV)/site.stamp ## Measure against the same words as plain pages (ARGS="--sizes 100")
+bench: $(VENV)/site.stamp ## Measure against plain pages, then on a throttled phone (ARGS="--sizes 100": plain pages alone)
 	@$(BIN)/python benchmarks/bench.py $(or $(ARGS),--sizes 250 1000)
+	@$(if $(ARGS),,$(BIN)/python benchmarks/phone.py)
 
 fuzz: $(VENV)/test.stamp ## Spoil the demo's sources in 100,000 ways (ARGS="--seed 2 --mutations 5000")
 	@$(BIN)/python tests/fuzz.py $(ARGS)

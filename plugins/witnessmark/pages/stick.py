@@ -6,7 +6,7 @@ from . import keep_words
 
 _LINK = re.compile(r'(<a\b[^>]*?\shref=")([^"#?]+)((?:[?#][^"]*)?")')
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:|//")
-_NEEDS_A_SERVER = re.compile(r'<script type="module"[^>]*></script>\s*|<link rel="manifest"[^>]*>\s*')
+_NEEDS_A_SERVER = re.compile(r'<script type="module"[^>]*></script>\s*|<link rel="manifest"[^>]*>\s*|(?<=<main) data-coming')
 _POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy" content="[^"]*">')
 _BOOK_LINE = re.compile(r"(<p\b[^>]*\sdata-wm-book>)(.*?)(</p>)", re.DOTALL)
 

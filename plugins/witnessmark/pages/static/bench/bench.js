@@ -10,7 +10,11 @@ import { stepLock } from "../keep/store.js";
 const read = (id) => JSON.parse(document.getElementById(id).textContent);
 const say = read("bench-words");
 
+/** Lets the page be seen, now that nothing on it will move. */
+const seen = () => document.querySelector("main").removeAttribute("data-coming");
+
 function plain(problem) {
+  seen();
   document.documentElement.classList.remove("stepping");
   for (const part of document.querySelectorAll("[data-asks], [data-thumbs]")) part.hidden = true;
   for (const part of document.querySelectorAll("main [hidden]:not([data-asks]):not([data-broken])")) part.hidden = false;
@@ -39,8 +43,10 @@ let marks = null;
 leaves.begin();
 
 marks = await keeper(data, machine.now, () => marks && draw(leaves.current()));
-marks.readEnds();
+const ends = marks.readEnds();
 leaves.begin();
+await ends;
+seen();
 
 function arrived(leaf) {
   const step = data.steps.find((each) => each.id === leaf.dataset.step);
