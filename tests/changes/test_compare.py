@@ -213,9 +213,11 @@ def _shop():
 def test_a_renamed_procedure_is_followed():
     old = proved_book()
     renamed = SourceFile("procedures/hoist/drum-press.yaml", replaced("after: none\n", "after: none\nwas: [drum]\n"))
-    new = proved([*_shop(), renamed], ([], []), lambda path: PictureFile())
+    shop = [SourceFile(each.path, each.text.replace("hand-over: drum\n", "hand-over: drum-press\n")) for each in _shop()]
+    new = proved([*shop, renamed], ([], []), lambda path: PictureFile())
     found = compared(("old", old), ("new", new))
-    assert {(change.what, change.old, change.new) for change in found.changes} == {("called otherwise", "drum", "drum-press")}
+    assert {(change.what, change.old, change.new) for change in found.changes} == {
+        ("called otherwise", "drum", "drum-press"), ("machine hoist: hand over", "drum", "drum-press")}
 
 
 def test_a_procedure_gone_takes_its_cautions_with_it():

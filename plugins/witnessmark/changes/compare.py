@@ -132,7 +132,7 @@ def _machines(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iter
         if before is None or before.figures == machine.figures:
             continue
         facts = [acted_figures(name, [spec_record(there, side.derived[name, ""], spec, tuple(key for keys in side.derived[name, ""].combinations.values()
-                                                                                             for key in keys)) for spec in there.figures.values()])
+                                                                                             for key in keys), None) for spec in there.figures.values()])
                  for side, there in ((old, before), (new, machine))]
 
         def why(key: Key, machine: str = name) -> tuple[str, ...]:

@@ -43,6 +43,10 @@ def judged(key: Key, old: Fact | None, new: Fact | None) -> Verdict:
             return Verdict(STOP, (f"a {key.part} is gone",))
         case "sheet" if key.part == "serials":
             return Verdict(STOP, ("it is for other serials",))
+        case "sheet" if key.part in ("measure", "part to mark") and old and new:
+            return Verdict(STOP, ("it is told by another measure",))
+        case "sheet" if key.part == "viewpoint":
+            return Verdict(STOP, ("left and right may have changed places",))
         case "sheet" if key.part == "people" and old and new and int(old.text) > 1 >= int(new.text):
             return Verdict(STOP, ("the second person is gone",))
         case "need" if key.name not in _OTHER_NEEDS:

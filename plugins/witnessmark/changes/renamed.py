@@ -76,16 +76,23 @@ def in_todays_names(record: dict, names: Names) -> dict:
     def spoken(acted: list) -> list:
         return [names.sentence(home, each) for each in acted]
 
+    def left(states: list) -> list:
+        return [[names.end(home, each[0]), *spoken(each[1:])] for each in states]
+
     def step(old: dict) -> dict:
         return {**old, "id": names.step(home, old["id"]), "acted on": [spoken(each) for each in old["acted on"]],
                 "specs": [names.reference(home, each) for each in old["specs"]], "go to": [names.step(home, each) for each in old["go to"]],
                 "closes": [names.end(home, each) for each in old["closes"]],
-                "leaves": [[names.end(home, end[0]), end[1], names.procedures.get(end[2], end[2]), *end[3:]] for end in old["leaves"]],
+                "leaves": [[names.end(home, end[0]), end[1], names.procedures.get(end[2], end[2]), end[3], spoken(end[4]), *(names.end(home, each) for each in end[5:])] for end in old["leaves"]],
                 "records": [[names.reference(home, entry[0]), entry[1], *[
-                    spoken(each) if isinstance(each, list) else names.step(home, each) for each in entry[2:]]] for entry in old["records"]]}
+                    spoken(each) if isinstance(each, list) else names.step(home, each) for each in entry[2:]]] for entry in old["records"]],
+                "how left": left(old["how left"])}
 
     return {**record, "procedure": names.procedures.get(home, home), "after": [names.procedures.get(each, each) for each in record["after"]],
             "must be shut": [names.end(home, each) for each in record["must be shut"]],
+            "open at start": [[names.end(home, each[0]), *each[1:]] for each in record["open at start"]],
+            "to prove": [[names.end(home, each[0]), each[1], each[2] and names.step(home, each[2])] for each in record["to prove"]],
+            "how left": left(record["how left"]),
             "specs": [{**spec, "id": names.figure(home, spec["id"])} for spec in record["specs"]],
             "from elsewhere": [[names.reference(home, entry[0]), *entry[1:]] for entry in record["from elsewhere"]],
             "worked": [[*run[:2], names.figure(home, run[2]), *run[3:]] for run in record["worked"]],

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from ..core.acted import Key
 from ..core.figure import Spec
 from ..core.procedure import Procedure, Step
-from ..core.record import acted_in
+from ..core.record_parts import acted_in
 from ..core.place import Place
 from ..core.sentence import Sentence, read_sentence
 from .renamed import Names

@@ -8,7 +8,8 @@ from ..core.acted import Key
 PART = {
     "": "", "acted on": "numbers and figures in it", "specs": "figures used", "go to": "where to go then", "fastener": "thread, grade, surface",
     "opens up": "what it opens up", "records": "what is written down", "each": "at each", "serials": "serials", "people": "people needed",
-    "after": "to be done first", "must be shut": "to be tied up first", "open at start": "open when you start", "conditions": "conditions", "acts": "what it sets going",
+    "after": "to be done first", "must be shut": "to be tied up first", "open at start": "open when you start", "to prove": "to be proved shut before it runs or is handed over",
+    "how left": "numbers in how it was left", "measure": "the measure it is told by", "part to mark": "how the part is told", "defer": "when to leave it to others", "numbers": "numbers in its name", "conditions": "conditions", "acts": "what it sets going",
     "passes": "passes", "places": "places", "at radius": "radius", "refused": "refused", "closes": "what it ties up",
 }
 #: How a figure that is not worked to stands in a comparison.

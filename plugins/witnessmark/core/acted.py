@@ -33,9 +33,9 @@ class Fact(NamedTuple):
 SORTS = ("figure", "mark", "setting", "result", "spec", "step", "caution", "loose end", "need", "order", "sheet", "formula")
 #: combination of a fact that is one for the whole sheet; the variant stands in it so that sheets can be put together
 Facts = dict[Key, dict[CombinationKey, Fact]]
-_PARTS = ("kind", "condition", "places", "viewpoint", "at radius", "wrench", "adapter", "passes", "fastener")
-_SHEET = ("serials", "viewpoint", "after", "must be shut", "open at start", "each", "people", "conditions")
-_STEP = ("acted on", "specs", "each", "at", "acts", "opens up", "hold point", "second person", "go to", "closes", "records", "picture")
+_PARTS = ("kind", "numbers", "condition", "places", "viewpoint", "at radius", "wrench", "adapter", "passes", "fastener")
+_SHEET = ("serials", "measure", "part to mark", "viewpoint", "defer", "after", "must be shut", "open at start", "to prove", "how left", "each", "people", "conditions")
+_STEP = ("acted on", "specs", "each", "at", "acts", "opens up", "hold point", "second person", "go to", "closes", "records", "picture", "how left")
 
 
 def acted(record: dict) -> Facts:

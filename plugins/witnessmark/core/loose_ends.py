@@ -64,6 +64,11 @@ class Ledger:
         only = self._bare.get(end, ())
         return self.left.get(f"{home.id}/{end}") or (only[0] if len(only) == 1 else None)
 
+    def is_left(self, home: Procedure, name: str, variant: str | None) -> bool:
+        """False where what `name` means in `home` is known, and never left on this variant: nobody with one has it to tie up."""
+        left = self.named(home, name)
+        return left is None or variant is None or self.done_on(left.procedure, left.step, variant)
+
     def done_on(self, procedure: Procedure, step: Step, variant: str) -> bool:
         return variant in procedure.variants and step.done_on(variant, self.machine.main.variants[variant].serials)
 

@@ -5,6 +5,7 @@ from typing import NamedTuple
 from .loose_ends import Left, Ledger, Tie
 from .procedure import Procedure
 
+_POWER = ("run", "turn by power")
 #: So many of those that may be open are named on a page; the rest stand in the machine's ledger.
 NAMED = 12
 
@@ -15,6 +16,14 @@ class Open(NamedTuple):
     left: Left
     where: dict[str, list[str]]
     unless: tuple[str, ...]
+
+
+class Proof(NamedTuple):
+    """A loose end that must be found shut, and where, variant by variant; `at` is the step (from 0) before which, None for the end."""
+
+    left: Left
+    where: dict[str, list[str]]
+    at: int | None
 
 
 class OpenEnds:
@@ -68,13 +77,29 @@ class OpenEnds:
                 found.append(Open(left, where, tuple(ties)))
         return found
 
-    def to_prove(self, procedure: Procedure, verbs: tuple[str, ...]) -> dict[str, int]:
-        """Loose end -> the step (from 0) before which it must be shut: the first that does one of `verbs` which it forbids.
+    def to_prove(self, procedure: Procedure, variants: tuple[str, ...]) -> list[Proof]:
+        """Of the procedure that ends the work: all that is not named under its `must be shut`, before it is signed. Of one that runs
+        the machine: what forbids it and is surely left before; that it is shut by then is a rule's to prove. Else nothing."""
+        ledger = self.ledger
+        if procedure.id == ledger.machine.hand_over:
+            named = {left.name for name in procedure.must_be_shut if (left := ledger.named(procedure, name))}
+            steps: dict[str, int | None] = dict.fromkeys(name for name in ledger.left if name not in named)
+        else:
+            steps = dict(sorted(self._before_power(procedure, variants).items(), key=lambda pair: pair[1]))
+        found = []
+        for name, at in steps.items():
+            left = ledger.left[name]
+            where = {variant: list(ledger.places(left, variant)) for variant in ledger.variants(left) if variant in variants}
+            if where:
+                found.append(Proof(left, where, at))
+        return found
 
-        Only what is surely left before that step; that it is shut by then is a rule's to prove."""
+    def _before_power(self, procedure: Procedure, variants: tuple[str, ...]) -> dict[str, int]:
+        """Loose end -> the first step, on any of these variants, that does by power what it forbids."""
         found: dict[str, int] = {}
-        for verb in verbs:
-            first = next((at for at, step in enumerate(procedure.steps) if any(act.verb == verb for act in step.acts)), None)
+        for verb in _POWER:
+            first = next((at for at, step in enumerate(procedure.steps) if any(act.verb == verb for act in step.acts)
+                          and any(self.ledger.done_on(procedure, step, variant) for variant in variants)), None)
             for left in self.ledger.left.values() if first is not None else ():
                 begun = left.at < first if left.procedure is procedure else self.ledger.order.comes_after(procedure.id, left.procedure.id)
                 if begun and any(act.verb == verb for act in left.end.never_while_open):

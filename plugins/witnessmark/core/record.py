@@ -6,27 +6,23 @@ so they are kept. Not in it: the reader's own press or units, paper size, editio
 """
 
 import hashlib
-import re
 from collections.abc import Iterator, Mapping
 
 from .book import Book
 from .canonical import canonical, digest
 from .derived import CombinationKey, Derived, Resolved, Worked
-from .every_picture import picture_of_need
 from .figure import NoFigure, NotKnown, Spec, Worth
 from .machine import Machine
-from .picture import Picture
-from .procedure import Computed, LooseEnd, Need, PressNeed, Procedure, Step
-from .procedure import Record as Reading
+from .procedure import Computed, Procedure, Step
 from .quantity import Quantity
-from .sentence import Emphasis, Reference, Sentence, Words
+from .record_parts import acted_in, caution_record, how_left, if_outside, needs_record, numbers_in, step_record
+from .sentence import Reference
 from .thread import Thread
 from .variation import Varies
 
 VERSION = 1
 #: Without I, L, O and U: a code is read aloud and copied by hand.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
-_NUMBER = re.compile(r"\d[\d.,/:-]*\d|\d")
 
 
 def sheet_record(book: Book, procedure: Procedure, every: Mapping[tuple[str, str], Derived], variant: str,
@@ -34,25 +30,30 @@ def sheet_record(book: Book, procedure: Procedure, every: Mapping[tuple[str, str
     """Everything that is acted on for one procedure and variant, as plain data in a fixed order.
 
     `every` holds what was worked out, by (machine, procedure or ''); `formulas` the digest of each working's formula.
+    What belongs to another variant alone is not in it: a change there leaves this sheet true.
     """
-    machine, derived = book.machines[procedure.machine], every[procedure.machine, procedure.id]
-    combinations = derived.combinations[variant]
-    places = {group: machine.places_on(group, variant) for group in machine.places}
-    serials = machine.main.variants[variant].serials
+    machine, derived, ledger = book.machines[procedure.machine], every[procedure.machine, procedure.id], book.ledgers[procedure.machine]
+    combinations, version = derived.combinations[variant], machine.main.variants[variant]
+    steps = [step for step in procedure.steps if step.done_on(variant, version.serials)]
+    shut = [name for name in procedure.must_be_shut if ledger.is_left(procedure, name, variant)]
+    opened, proved = _open(book, procedure, variant), _to_prove(book, procedure, variant)
+    elsewhere = [_elsewhere(book, procedure, every, variant, reference) for reference in _others(procedure, steps)]
     return {
         "record": VERSION, "machine": machine.id, "procedure": procedure.id, "variant": variant,
-        "serials": str(serials) if serials else None, "viewpoint": acted_in(machine.viewpoint),
-        "after": list(procedure.after), "must be shut": list(procedure.must_be_shut), "open at start": _open(book, procedure, variant),
-        "each": procedure.each, "people": procedure.people, "conditions": [acted_in(sentence) for sentence in procedure.conditions],
-        "cautions": [_caution(book, name) for name in procedure.cautions],
-        "needs": [[need.press, need.gauge, *_of_gauge(book, need)] for need in procedure.needs.presses]
-                 + [[need.sort, need.name, need.adapter, *_shown(book, need), *_counted(need)] for need in procedure.needs.tools]
-                 + [[need.sort, need.name, need.number, need.count, need.one_use, need.fate, *_shown(book, need), *_counted(need)]
-                    for need in (*procedure.needs.supplies, *procedure.needs.parts)],
-        "specs": [spec_record(machine, derived, spec, combinations) for spec in procedure.specs.values()],
-        "from elsewhere": [_elsewhere(book, procedure, every, variant, reference) for reference in _others(procedure, variant, serials)],
-        "worked": [_worked(run, formulas) for run in _runs(derived, combinations)],
-        "steps": [_step(book, places, step) for step in procedure.steps if step.done_on(variant, serials)],
+        "serials": str(version.serials) if version.serials else None, "measure": version.measure and version.measure.typed(),
+        "part to mark": _parts(machine, [*map(dict, combinations), *(case for _, _, cases in elsewhere for case, _ in cases)]),
+        "viewpoint": machine.viewpoint.text, "defer": [acted for sentence in machine.defer if (acted := acted_in(sentence))],
+        "after": [name for name in procedure.after if (procedure.machine, name) not in book.procedures
+                  or variant in book.procedures[procedure.machine, name].variants],
+        "must be shut": shut,
+        "open at start": opened, "to prove": proved, "how left": [
+            state for name in dict.fromkeys((*shut, *(each[0] for each in (*opened, *proved)))) if (state := how_left(book, procedure, name))],
+        "each": [procedure.each, *machine.places_on(procedure.each, variant)], "people": procedure.people,
+        "conditions": [acted_in(sentence) for sentence in procedure.conditions],
+        "cautions": [caution_record(book, name) for name in procedure.cautions], "needs": needs_record(book, procedure.needs),
+        "specs": [spec_record(machine, derived, spec, combinations, variant) for spec in procedure.specs.values()],
+        "from elsewhere": elsewhere, "worked": [_worked(run, formulas) for run in _runs(derived, combinations)],
+        "steps": [step_record(book, procedure, variant, step) for step in steps],
     }
 
 
@@ -67,14 +68,12 @@ def step_meanings(book: Book, procedure: Procedure, derived: Derived, variant: s
     """Fingerprint of each step done on this variant: of the step and of every figure it names, whatever words stand round them.
 
     A mark made at the bench is kept with it, so that a later build can tell work done by an older figure."""
-    machine = book.machines[procedure.machine]
-    places = {group: machine.places_on(group, variant) for group in machine.places}
     combinations = derived.combinations.get(variant, ())
-    serials = machine.main.variants[variant].serials
+    serials = book.machines[procedure.machine].main.variants[variant].serials
     steps = [step for step in procedure.steps if step.done_on(variant, serials)]
     every = {str(reference): reference for step in steps for reference in step_references(step)}
-    named = {text: _named(book, procedure, derived, combinations, reference) for text, reference in every.items()}
-    return {step.id: fingerprint({"step": _step(book, places, step), "named": [named[str(reference)] for reference in step_references(step)]})
+    named = {text: _named(book, procedure, derived, variant, reference) for text, reference in every.items()}
+    return {step.id: fingerprint({"step": step_record(book, procedure, variant, step), "named": [named[str(reference)] for reference in step_references(step)]})
             for step in steps}
 
 
@@ -85,14 +84,14 @@ def step_references(step: Step) -> tuple[Reference, ...]:
     return tuple({str(reference): reference for reference in found}.values())
 
 
-def _named(book: Book, procedure: Procedure, derived: Derived, combinations, reference: Reference) -> list:
+def _named(book: Book, procedure: Procedure, derived: Derived, variant: str, reference: Reference) -> list:
     """A spec of another procedure counts as it is written: its machine's cases are resolved over there."""
-    target = book.target(reference, procedure)
+    target, combinations = book.target(reference, procedure), derived.combinations.get(variant, ())
     worked = [_worked(run, {}) for combination in combinations for run in derived.worked.get((combination, reference.name), ())]
     if not isinstance(target, Spec):
         return [str(reference), worked]
     if reference.owner is None:
-        return [str(reference), spec_record(book.machines[procedure.machine], derived, target, combinations), worked]
+        return [str(reference), spec_record(book.machines[procedure.machine], derived, target, combinations, variant), worked]
     return [str(reference), [[figure.role, *(worth_text(case.value) for case in figure.worth.cases)] if figure.worth else [figure.role]
                              for figure in target.figures]]
 
@@ -104,24 +103,6 @@ def worth_text(worth: Worth | None) -> str | None:
     if isinstance(worth, NotKnown):
         return "not known yet"
     return "none" if isinstance(worth, NoFigure) else worth.text if worth else None
-
-
-def _of_gauge(book: Book, need: PressNeed) -> list:
-    """What the notes of the gauge in use say to do: they stand beside the marks."""
-    press = book.presses.get(need.press)
-    gauge = press.gauges.get(need.gauge) if press else None
-    return [acted for note in (gauge.notes if gauge else ()) if (acted := acted_in(note))]
-
-
-def _shown(book: Book, need: Need) -> list:
-    picture = picture_of_need(book, need)
-    return [_picture(book, picture)] if picture else []
-
-
-def _picture(book: Book, picture: Picture | None) -> list | None:
-    """The bytes that are seen, whatever the file is called, and the numbers in the words below them."""
-    known = book.pictures.get(picture.path) if picture else None
-    return picture and [known.digest if known else None, *_NUMBER.findall(picture.shows)]
 
 
 def _runs(derived: Derived, combinations: tuple[CombinationKey, ...]) -> Iterator[Worked]:
@@ -139,14 +120,15 @@ def given(derived: Derived, variant: str) -> str:
                    for run in _runs(derived, derived.combinations[variant])])
 
 
-def _others(procedure: Procedure, variant: str, serials) -> tuple[Reference, ...]:
+def _others(procedure: Procedure, steps: list[Step]) -> tuple[Reference, ...]:
     """What the sheet shows of other procedures and of the machine, once each."""
     found: dict[str, Reference] = {}
-    for step in procedure.steps:
-        if step.done_on(variant, serials):
-            outside = [sentence for reading in step.records for sentence in _if_outside(reading)]
-            spoken = [reference for sentence in (*step.sentences(), *outside) for reference in sentence.references()]
-            found.update((str(each), each) for each in (*step.specs, *spoken) if each.owner)
+    spoken = list(procedure.conditions)
+    for step in steps:
+        outside = [sentence for reading in step.records for sentence in if_outside(reading)]
+        spoken += [*step.sentences(), *outside, *(end.state for end in step.leaves)]
+        found.update((str(each), each) for each in step.specs if each.owner)
+    found.update((str(each), each) for sentence in spoken for each in sentence.references() if each.owner)
     return tuple(found.values())
 
 
@@ -164,10 +146,11 @@ def _elsewhere(book: Book, procedure: Procedure, every: Mapping[tuple[str, str],
     return [str(reference), target.kind if target else "", figures]
 
 
-def spec_record(machine: Machine, derived: Derived, spec: Spec, combinations: tuple[CombinationKey, ...]) -> dict:
-    """One spec in the cases that a sheet is for."""
+def spec_record(machine: Machine, derived: Derived, spec: Spec, combinations: tuple[CombinationKey, ...], variant: str | None) -> dict:
+    """One spec in the cases that a sheet is for; with no variant, of all."""
     return {
-        "id": spec.id, "kind": spec.kind, "condition": spec.condition, "places": spec.places, "viewpoint": spec.viewpoint,
+        "id": spec.id, "kind": spec.kind, "numbers": numbers_in(spec.label), "condition": spec.condition,
+        "places": spec.places and [spec.places, *machine.places_on(spec.places, variant)], "viewpoint": spec.viewpoint,
         "at radius": spec.at_radius and spec.at_radius.typed(), "wrench": spec.wrench, "adapter": spec.adapter,
         "passes": [torque.typed() for torque in spec.passes] or spec.pass_count,
         "fastener": [_told(machine, varies, combinations) for varies in (spec.thread, spec.grade, spec.surface)],
@@ -181,8 +164,16 @@ def _open(book: Book, procedure: Procedure, variant: str) -> list:
     return [[each.left.name, each.where[variant]] for each in book.open_ends[procedure.machine].at_start(procedure, (variant,))]
 
 
-def _counted(need: Need) -> list:
-    return [need.count, need.counted] if need.counted else []
+def _to_prove(book: Book, procedure: Procedure, variant: str) -> list:
+    """What is ticked off as shut before the machine runs or is handed over: a box that old paper lacks is a hand in a belt."""
+    return [[proof.left.name, proof.where[variant], None if proof.at is None else procedure.steps[proof.at].id]
+            for proof in book.open_ends[procedure.machine].to_prove(procedure, (variant,))]
+
+
+def _parts(machine: Machine, cases: list[dict]) -> list:
+    """The parts that may come from a donor and decide a figure of the sheet, and how each version of them is told."""
+    return [[carrier.id, [[one.id, one.measure.typed() if one.measure else str(one.serials or "")] for one in carrier.variants.values()]]
+            for carrier in machine.carriers.values() if len({case[carrier.id] for case in cases if carrier.id in case}) > 1]
 
 
 def _told(machine: Machine, varies: Varies | None, combinations: tuple[CombinationKey, ...]) -> list[str]:
@@ -201,42 +192,3 @@ def _worked(run: Worked, formulas: Mapping[str, str]) -> list:
     return [run.working, formulas.get(run.working), run.owner, dict(run.combination), run.press, run.gauge,
             [[value.name, value.printed] for value in run.outcome.values],
             [refusal.message for refusal in run.outcome.refusals]]
-
-
-def _step(book: Book, places, step: Step) -> dict:
-    return {
-        "id": step.id, "acted on": [acted_in(sentence) for sentence in step.sentences()],
-        "cautions": [_caution(book, name) for name in step.cautions], "specs": [str(spec) for spec in step.specs],
-        "each": [step.each, list(places.get(step.each, ()))], "at": step.at, "acts": [str(act) for act in step.acts],
-        "opens up": list(step.opens_up), "hold point": step.hold_point is not None, "second person": step.second_person,
-        "go to": list(step.go_to), "closes": list(step.closes), "leaves": [_loose_end(end) for end in step.leaves],
-        "records": [[str(record.spec) if record.spec else record.label, record.places, *[acted_in(sentence) for sentence in _if_outside(record)],
-                     *(record.if_outside.go_to if record.if_outside else ())] for record in step.records],
-        "picture": _picture(book, step.picture),
-    }
-
-
-def _loose_end(end: LooseEnd) -> list:
-    return [end.id, end.each, end.closes_in, [str(act) for act in end.never_while_open], *end.again]
-
-
-def _if_outside(record: Reading) -> tuple[Sentence, ...]:
-    outside = record.if_outside
-    return tuple(sentence for sentence in (outside.above, outside.below) if sentence is not None) if outside else ()
-
-
-def _caution(book: Book, name: str) -> list:
-    """Its signal word, and what it says to do: how many things, and the numbers in each."""
-    caution = book.cautions.get(name)
-    return [name, caution.word, *[acted_in(sentence) for sentence in caution.avoid]] if caution else [name, None]
-
-
-def acted_in(sentence: Sentence) -> list[str]:
-    """The references and the numbers of a sentence, in order: what a hand does by it."""
-    found: list[str] = []
-    for part in sentence.parts:
-        if isinstance(part, (Words, Emphasis)):
-            found += _NUMBER.findall(part.text)
-        else:
-            found.append(f"{{{part}}}")
-    return found

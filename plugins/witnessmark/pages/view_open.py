@@ -1,6 +1,6 @@
 """What is open when a procedure starts and stops, and what must be proved shut before it runs anything: ready to print."""
 
-from typing import Iterable, NamedTuple
+from typing import NamedTuple
 
 from ..core.loose_ends import Left, Tie
 from ..core.open_ends import Open, OpenEnds
@@ -10,8 +10,6 @@ from .fill_template import Markup
 from .lookup import Lookup
 from .prose import Prose
 from .view_step import Target
-
-_POWER = ("run", "turn by power")
 
 
 class OpenView(NamedTuple):
@@ -63,26 +61,13 @@ class _Viewer:
         return self._view(each.left, self._where(each.left, each.where), each.where, unless)
 
     def banner(self) -> Banner | None:
-        """Of the procedure that ends the work: all that is not named under `must be shut`. Of one that runs the machine: what forbids it."""
-        procedure, ledger = self.lookup.procedure, self.ends.ledger
-        if procedure.id == self.lookup.machine.hand_over:
-            named = {left.name for name in procedure.must_be_shut if (left := ledger.named(procedure, name))}
-            return Banner(words.HANDS_OVER, self._shut_by(name for name in ledger.left if name not in named))
-        steps = self.ends.to_prove(procedure, _POWER)
-        if not steps:
+        """Of the procedure that ends the work, and of one that runs the machine."""
+        proofs, ends = self.ends.to_prove(self.lookup.procedure, self.variants), self.lookup.procedure.id == self.lookup.machine.hand_over
+        if not proofs and not ends:
             return None
-        by_step = [(number, self._shut_by(name for name, at in steps.items() if at == number)) for number in sorted(set(steps.values()))]
-        return Banner(words.STARTS_UP, tuple(end._replace(by=f"{words.BEFORE_STEP} {number + 1}") for number, ends in by_step for end in ends))
-
-    def _shut_by(self, names: Iterable[str]) -> tuple[OpenView, ...]:
-        found = []
-        for name in names:
-            left = self.ends.ledger.left[name]
-            on = [variant for variant in self.ends.ledger.variants(left) if variant in self.variants]
-            if on:
-                where = {variant: list(self.ends.ledger.places(left, variant)) for variant in on}
-                found.append(self._view(left, self._where(left, where), where, ()))
-        return tuple(found)
+        return Banner(words.HANDS_OVER if ends else words.STARTS_UP, tuple(
+            self._view(proof.left, self._where(proof.left, proof.where), proof.where, ())._replace(
+                by="" if proof.at is None else f"{words.BEFORE_STEP} {proof.at + 1}") for proof in proofs))
 
     def _view(self, left: Left, where: str, places: dict[str, list[str]], unless: tuple[Target, ...]) -> OpenView:
         mine = left.procedure is self.lookup.procedure

@@ -104,7 +104,7 @@ def _made(lookup: Lookup, step: Step, number: int, prose: Prose, root: str) -> S
         tuple(machine.carriers[name].title for name in step.measures if name in machine.carriers), tuple(_record(lookup, record, step, prose, root) for record in step.records),
         picture_view(lookup.book, step.picture, root), prose(step.hold_point),
         tuple(loose_view(lookup, loose, prose, root) for loose in step.leaves),
-        tuple(_closed(lookup, name, prose) for name in step.closes), step.second_person, prose(step.note))
+        _all_closed(lookup, step.closes, prose), step.second_person, prose(step.note))
 
 
 def target(lookup: Lookup, name: str, root: str) -> Target:
@@ -158,10 +158,11 @@ def loose_view(lookup: Lookup, loose: LooseEnd, prose: Prose, root: str) -> Loos
         closes_in = Target(there.title if there else loose.closes_in, root + procedure_url(lookup.machine.id, loose.closes_in))
     return LooseView(loose.id, prose(loose.state), prose(loose.because), prose(loose.if_forgotten),
                      tuple(map(str, loose.never_while_open)), lookup.machine.places_on(loose.each, prose.variant), closes_in, loose.tag or "",
-                     tuple(_closed(lookup, name, prose) for name in loose.again))
+                     _all_closed(lookup, loose.again, prose))
 
 
-def _closed(lookup: Lookup, name: str, prose: Prose) -> Markup | str:
-    """What a step closes, in the words of the step that left it."""
-    left = lookup.book.ledgers[lookup.machine.id].named(lookup.procedure, name)
-    return prose(left.end.state) if left else name
+def _all_closed(lookup: Lookup, names: tuple[str, ...], prose: Prose) -> tuple[Markup | str, ...]:
+    """What a step closes, in the words of the step that left it; on a sheet only what its variant ever leaves."""
+    ledger = lookup.book.ledgers[lookup.machine.id]
+    found = [(name, ledger.named(lookup.procedure, name)) for name in names if ledger.is_left(lookup.procedure, name, prose.variant)]
+    return tuple(prose(left.end.state) if left else name for name, left in found)
