@@ -27,8 +27,8 @@ FOLLOWED = ((CRANK, "24-A: {24-A: 15 long ton, 24-B: 15 long ton, 24-C: 15 long 
              "24-A: {24-A: 400 lbf·ft, 24-B: 400 lbf·ft, 24-C: 400 lbf·ft}\n          24-B: {24-A: 440 lbf·ft,"),
             (CRANK, "24-A: {24-A: 14.69 long ton, 24-B: 14.69 long ton, 24-C: 14.69 long ton}\n      24-B: {24-A: 16.16 long ton,",
              "24-A: {24-A: 16.16 long ton, 24-B: 16.16 long ton, 24-C: 16.16 long ton}\n      24-B: {24-A: 17.14 long ton,"),
-            (CRANK, "  crank-at-target:\n    working: taper-advance\n    force: {24-A: 15 long ton,", "  crank-at-target:\n    working: taper-advance\n    force: {24-A: 16.5 long ton,"),
-            (CRANK, "  crank-oiled:\n    working: taper-advance\n    force: {24-A: 15 long ton,", "  crank-oiled:\n    working: taper-advance\n    force: {24-A: 16.5 long ton,"))
+            (CRANK, "  crank-at-target:\n    label: Fly-crank at the target force, dry\n    working: taper-advance\n    force: {24-A: 15 long ton,", "  crank-at-target:\n    working: taper-advance\n    force: {24-A: 16.5 long ton,"),
+            (CRANK, "  crank-oiled:\n    label: Fly-crank at the target force, oiled\n    working: taper-advance\n    force: {24-A: 15 long ton,", "  crank-oiled:\n    working: taper-advance\n    force: {24-A: 16.5 long ton,"))
 #: COR-2: the dial's arm was taken as 7.50 in.
 DIAL = ((DRIVE, "at radius: 7.25 in", "at radius: 7.50 in"), (DRIVE, "with the dial at 7.25 in radius", "with the dial at 7.50 in radius"),
         (DRIVE, "dial radius: 7.25 in", "dial radius: 7.50 in"))

@@ -205,3 +205,15 @@ def test_a_wrench_that_is_set_otherwise_for_another_variant_says_for_which():
         assert [*found, *more] == []
         html = render(Checked(book, derived, ()), "Hoist", "hoist", None).files["hoist/plan/needs/index.html"]
         assert all(line in words(html) for line in says), words(html)
+
+
+def test_a_result_goes_by_its_label_and_without_one_by_its_id():
+    ground = "computed:\n  big-end:\n{}    working: undersize\n    standard size: 2.750 in\n    readings: 2.7452 in\n    clean-up: 0.0015 in\n    undersizes: 0.010 in\n"
+    journal = "  journal:\n    label: Journal\n    kind: diameter\n    condition: clean\n    figures: [{role: target, from: big-end.grind to}]\n"
+    for written, says in (("    label: Grinding of the big end\n", "Grinding of the big end"), ("", "big end")):
+        book, found = load_book(small_book.sources(small_book.PROCEDURE.replace("steps:\n", journal + ground.format(written) + "steps:\n")))
+        derived, more = derive_book(book)
+        assert [*found, *more] == []
+        made = render(Checked(book, derived, ()), "Hoist", "hoist", None)
+        html = words(next(page.html for page in made.pages if page.url == "hoist/drum/"))
+        assert f"{says}, grind to" in html and f"{says} Which undersize to grind to" in html

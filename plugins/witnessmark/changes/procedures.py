@@ -127,7 +127,7 @@ def _given(pair: Pair) -> Iterator[Change]:
         for key in dict.fromkeys((*texts[0], *texts[1])):
             was, now = texts[0].get(key), texts[1].get(key)
             if (pair.names.reference(pair.old.id, was) if was else was) != now:
-                yield _other(pair, words.LOOK, "result", f"{name.replace('-', ' ')}, given {key}", was, now, name=name)
+                yield _other(pair, words.LOOK, "result", f"{(other or one).label}, given {key}", was, now, name=name)
 
 
 def _varying(varies) -> str:

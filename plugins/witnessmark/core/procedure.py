@@ -132,6 +132,7 @@ class Computed:
     """A result derived here: the working and what it is given, each input a text that may vary."""
 
     id: str
+    label: str
     working: str
     inputs: dict[str, Varies[str]]
     place: Place

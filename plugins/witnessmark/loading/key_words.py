@@ -55,7 +55,7 @@ _OF = {
         "item": "What it is, in words.", "number": "Its part number.",
         "one use": "yes where it is never fitted twice.", "fate": "What becomes of the part that comes off.",
     },
-    "a computed result": {"working": "The working that computes it; its inputs stand below by their own names."},
+    "a computed result": {"label": "What it is, as a reader calls it. Left out: its id.", "working": "The working that computes it; its inputs stand below by their own names."},
     "a note": {
         "kind": "open decision, on trial, answered question or symptom.", "says": "The note itself.",
         "review": "The day to look at it again.", "causes": "What brings the symptom about.",

@@ -22,7 +22,7 @@ _ITEM = Fields("a part or supply", {"item": Text(), "number": Text(), "count": T
                                     "fate": Text("a fate", FATES), "note": Says(), "picture": PICTURE}, ("item",), brief="item")
 _NEEDS = Fields("needs", {"presses": ListOf(_PRESS), "tools": ListOf(_TOOL), "supplies": ListOf(_ITEM),
                           "parts": ListOf(_ITEM)}, ("presses", "tools", "supplies", "parts"))
-_COMPUTED = Fields("a computed result", {"working": Text(), "by": _NAMES, "was": _NAMES}, ("working",),
+_COMPUTED = Fields("a computed result", {"label": Text(), "working": Text(), "by": _NAMES, "was": _NAMES}, ("working",),
                    extra=Raw((Text(),), varies=True))
 _NOTE = Fields("a note", {"id": Identifier(), "kind": Text("a kind of note", NOTE_KINDS), "says": Says(),
                           "review": Date(), "causes": ListOf(Says()), "leads to": _NAMES}, ("id", "kind", "says"))
@@ -52,7 +52,7 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
     each = None if record.get("each") == "none" else record.get("each")
     specs = {key: spec for key, (value, _) in record.get("specs", {}).items()
              if (spec := read_spec(key, value, main, report))}
-    computed = {key: Computed(key, value["working"], _inputs(value, main, report), place, value.get("was", ()))
+    computed = {key: Computed(key, value.get("label") or key.replace("-", " "), value["working"], _inputs(value, main, report), place, value.get("was", ()))
                 for key, (value, place) in record.get("computed", {}).items() if "working" in value}
     return Procedure(
         id=name, machine=machine.id, title=record["title"], summary=record.get("summary"),
@@ -80,7 +80,7 @@ def _tried(record: Record, report: Report) -> Tried:
 
 def _inputs(record: Record, main: str, report: Report) -> dict:
     by = tuple(record.get("by") or (main,))
-    return {name: varies for name, node in record.items() if name not in ("working", "by", "was")
+    return {name: varies for name, node in record.items() if name not in ("label", "working", "by", "was")
             if (varies := read_varies(node, by, Text().read, report))}
 
 

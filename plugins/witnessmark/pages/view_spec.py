@@ -127,9 +127,10 @@ def _withheld(lookup: Lookup, spec: Spec, variant: str | None) -> bool:
 
 
 def label_of(lookup: Lookup, reference: Reference) -> str:
-    """What a reference points at, by its label and role."""
+    """What a reference points at, by its label and the role or the result meant."""
     target = lookup.book.target(reference, lookup.procedure) if lookup.procedure else None
-    return f"{target.label}, {words.ROLE.get(reference.part or '', '')}".rstrip(", ") if isinstance(target, Spec) else str(reference)
+    part = words.ROLE.get(reference.part or "", "") if isinstance(target, Spec) else reference.part or ""
+    return f"{target.label}, {part}".rstrip(", ") if target else str(reference)
 
 
 def _surface(book: Book, surface: str) -> str:

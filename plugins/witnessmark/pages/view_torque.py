@@ -52,12 +52,13 @@ class Gave(NamedTuple):
 
 
 class Result(NamedTuple):
-    """A computed result: each case tells a Gave. `assumes` is what drives the band; `taken` when its values stand among the figures."""
+    """A computed result: each case tells a Gave. `title` is what it is, `working` by what it is worked out; `assumes` is what drives the band; `taken` when its values stand among the figures."""
 
     id: str
     anchor: str
     was: str
     title: str
+    working: str
     assumes: tuple[str, ...]
     taken: bool
     cases: tuple[Told, ...]
@@ -106,8 +107,8 @@ def results(lookup: Lookup, workings, variant: str | None = None) -> tuple[Resul
         taken, apart = computed.id in of_figures, told_apart(lookup.machine, runs)
         cases = tuple(told._replace(value=_gave(told.value, taken, len(apart) == 1)) for told in apart
                       if not taken or told.value.refusals or told.value.waits or told.value.warnings)
-        found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), known.title if known else computed.working,
-                            known.assumes if known else (), taken, cases))
+        found.append(Result(computed.id, result_anchor(computed.id), " ".join(computed.was), computed.label,
+                            known.title if known else computed.working, known.assumes if known else (), taken, cases))
     return tuple(found)
 
 

@@ -46,7 +46,7 @@ class OwnerView(NamedTuple):
 
 def owner_views(lookup: Lookup, workings, root: str, repo_edit_base: str | None) -> tuple[OwnerView, ...]:
     procedure = lookup.procedure
-    labels = {**{spec.id: spec.label for spec in procedure.specs.values()}, **{computed: computed for computed in procedure.computed}}
+    labels = {**{spec.id: spec.label for spec in procedure.specs.values()}, **{computed.id: computed.label for computed in procedure.computed.values()}}
     return tuple(view for owner, label in labels.items() for view in _of(lookup, owner, label, workings, root, repo_edit_base))
 
 
