@@ -157,12 +157,18 @@ def test_one_figure_of_a_spec_may_rest_on_another_of_it_through_a_result():
     assert "loop" in {f.rule for f in findings(PROCEDURE.replace("steps:\n", loop + "steps:\n"))}
 
 
+def runs_of(derived, owner: str) -> list:
+    return [run for each in derived.values() for ran in each.worked.values() for run in ran if run.owner == owner]
+
+
 @pytest.mark.parametrize("written, says", [
     ("drm/journal", "there is no procedure or machine 'drm', did you mean 'drum'?"),
     ("drum/jornal", "there is no figure 'jornal', did you mean 'journal'?"),
     ("drum/journal.tagret", "there is no role 'tagret', did you mean 'target'?"),
     ("journal.floor", "there is no figure in 'journal' with the role 'floor'"),
     ("hoist/laod", "did you mean 'load'?"),
+    ("press.last mark on P20 mian", "'P20 mian' is no press and gauge among the needs there, did you mean 'P20 main'?"),
+    ("bolt.last mark on P20 main", "there is no role 'last mark on P20 main'"),
     ("drum/ground", "'drum/ground' names a computed result but not which number of it"),
 ])
 def test_an_input_that_names_what_is_not_there(written, says):
@@ -172,12 +178,30 @@ def test_an_input_that_names_what_is_not_there(written, says):
     assert len(lines) == 1 and lines[0].startswith("procedures/hoist/drum.yaml:") and says in lines[0], lines
 
 
+def test_the_last_mark_of_a_press_card_is_an_input_and_follows_the_target():
+    """By hand: 5 in² and 100 psi a division; 8 short tons are 3200 psi, 10 are 4000; 8.13 are 3252, whose last mark is 3200."""
+    held = ("computed:\n  shaft:\n    working: taper-advance\n    force: press.last mark on P20 main\n    taper: 1:12\n    mean diameter: 2.5 in\n"
+            "    length: 2 in\n    hub diameter: 5 in\n    friction: 0.12\n    hub modulus: 30 Mpsi\n    hub poisson: 0.3\n    shaft modulus: 30 Mpsi\n"
+            "    shaft poisson: 0.3\n")
+    for early, reached in (("8 short ton", "8.00 short ton"), ("8.13 short ton", "8.00 short ton"), ("9 short ton", "9.00 short ton")):
+        book, found = load_book(sources(PROCEDURE.replace("8 short ton", early).replace("steps:\n", held + "steps:\n")))
+        derived, more = derive_book(book)
+        assert [*found, *more] == []
+        assert [run.inputs["force"] for run in runs_of(derived, "shaft")] == [reached, "10.00 short ton"]
+
+
+def test_where_the_card_is_refused_nothing_rests_on_its_mark():
+    held = "computed:\n  shaft:\n    working: taper-advance\n    force: press.last mark on P20 main\n    taper: 1:12\n"
+    book, _ = load_book(sources(PROCEDURE.replace("14 short ton", "8.1 short ton").replace("steps:\n", held + "steps:\n")))
+    assert all(run.outcome.refusals and "force" not in run.inputs for run in runs_of(derive_book(book)[0], "shaft"))
+
+
 def test_a_thread_is_no_reference_though_it_is_spelled_like_one():
     held = "computed:\n  held:\n    working: thread-engagement\n    thread: M14x1.5\n    grade: 8.8\n    tapped ultimate: 25 ksi\n"
     book, found = load_book(sources(PROCEDURE.replace("steps:\n", held + "steps:\n")))
     derived, more = derive_book(book)
     assert [*found, *more] == []
-    runs = [run for each in derived.values() for ran in each.worked.values() for run in ran if run.owner == "held"]
+    runs = runs_of(derived, "held")
     assert runs and all(run.inputs["thread"] == "M14x1.5" and not run.outcome.refusals for run in runs)
 
 

@@ -20,13 +20,11 @@ FORCE = ((CRANK, "24-A: {24-A: 15 long ton, 24-B: 15 long ton, 24-C: 15 long ton
           "24-A: {24-A: 16.5 long ton, 24-B: 16.5 long ton, 24-C: 16.5 long ton}\n          24-B: {24-A: 17.45 long ton, 24-B: 18 long ton, 24-C: 18 long ton}\n"
           "          24-C: {24-A: 18.8 long ton,"),
          (CRANK, "is: {24-A: 18 long ton, 24-B: 22 long ton, 24-C: 26 long ton}", "is: {24-A: 20 long ton, 24-B: 22 long ton, 24-C: 26 long ton}"))
-#: What was set anew the same day because of it: the nut, and the force the advance is judged at.
+#: What was set anew the same day because of it: the nut, and the force its advance is shown at.
 FOLLOWED = ((CRANK, "24-A: {24-A: 15 long ton, 24-B: 15 long ton, 24-C: 15 long ton}\n      24-B: {24-A: 16.45 long ton,",
              "24-A: {24-A: 16.5 long ton, 24-B: 16.5 long ton, 24-C: 16.5 long ton}\n      24-B: {24-A: 17.45 long ton,"),
             (CRANK, "24-A: {24-A: 360 lbf·ft, 24-B: 360 lbf·ft, 24-C: 360 lbf·ft}\n          24-B: {24-A: 420 lbf·ft,",
              "24-A: {24-A: 400 lbf·ft, 24-B: 400 lbf·ft, 24-C: 400 lbf·ft}\n          24-B: {24-A: 440 lbf·ft,"),
-            (CRANK, "24-A: {24-A: 14.69 long ton, 24-B: 14.69 long ton, 24-C: 14.69 long ton}\n      24-B: {24-A: 16.16 long ton,",
-             "24-A: {24-A: 16.16 long ton, 24-B: 16.16 long ton, 24-C: 16.16 long ton}\n      24-B: {24-A: 17.14 long ton,"),
             (CRANK, "  crank-at-target:\n    label: Fly-crank at the target force, dry\n    working: taper-advance\n    force: {24-A: 15 long ton,", "  crank-at-target:\n    working: taper-advance\n    force: {24-A: 16.5 long ton,"),
             (CRANK, "  crank-oiled:\n    label: Fly-crank at the target force, oiled\n    working: taper-advance\n    force: {24-A: 15 long ton,", "  crank-oiled:\n    working: taper-advance\n    force: {24-A: 16.5 long ton,"))
 #: COR-2: the dial's arm was taken as 7.50 in.

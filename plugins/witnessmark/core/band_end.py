@@ -14,5 +14,5 @@ def end_named(name: str) -> tuple[str, str]:
 
 
 def end_text(text: str, which: str) -> str:
-    """The 'low' or 'high' end of a band or a window, with its unit; one number stays as it is."""
+    """The 'low' or 'high' end of a band or a window, or the 'likely' of a band, with its unit; one number stays as it is."""
     return (_BANDED if "(" in text else _WINDOW).sub(lambda found: found[which] + found["unit"], text)

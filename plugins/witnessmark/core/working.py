@@ -118,8 +118,8 @@ class Value:
         return self.texts()
 
     def end(self, which: str) -> Value:
-        """The 'low' or 'high' end of the band as a value of its own, printed as it stands in the band."""
-        si = self.low if which == "low" else self.high
+        """The 'low', 'likely' or 'high' of the band as a value of its own, printed as it stands in the band."""
+        si = {"low": self.low, "likely": self.likely, "high": self.high}[which]
         return replace(self, name=f"{self.name} {which}", low=si, likely=si, high=si,
                        texts=lambda: (end_text(self.printed, which), end_text(self.converted, which)))
 

@@ -55,7 +55,9 @@ _OF = {
         "item": "What it is, in words.", "number": "Its part number.",
         "one use": "yes where it is never fitted twice.", "fate": "What becomes of the part that comes off.",
     },
-    "a computed result": {"label": "What it is, as a reader calls it. Left out: its id.", "working": "The working that computes it; its inputs stand below by their own names."},
+    "a computed result": {"label": "What it is, as a reader calls it. Left out: its id.", "working": "The working that computes it; its inputs stand below by their own names. "
+                           "An input is a quantity, another figure (procedure/spec.role or result.number), what a press card's last mark means "
+                           "(press-force.last mark on BP50 main) or a reading (measured at STEP, 0 to 1 in)."},
     "a note": {
         "kind": "open decision, on trial, answered question or symptom.", "says": "The note itself.",
         "review": "The day to look at it again.", "causes": "What brings the symptom about.",

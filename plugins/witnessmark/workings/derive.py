@@ -8,9 +8,9 @@ from ..core.finding import Finding
 from ..core.machine import Machine
 from ..core.procedure import Procedure
 from ..core.working import Outcome
-from .bench_runs import press_cards, torque_run
-from .evaluate import resolve_spec, run_computed
+from .evaluate import cards_of, resolve_spec, run_computed
 from .evaluation import Evaluation, carriers_that_matter
+from .torque_run import torque_run
 
 
 def derive_book(book: Book) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
@@ -63,7 +63,7 @@ def _of_procedure(work: Evaluation, machine: Machine, procedure: Procedure) -> D
                 if run.outcome != Outcome():                    # nothing to show where an input is deliberately none
                     derived.worked[key, computed.id] = (run,)
             for spec in procedure.specs.values():
-                if spec.kind == "press force" and (cards := press_cards(work, procedure, spec, derived, key)):
+                if cards := cards_of(work, machine, procedure, spec, combination):
                     derived.worked[key, spec.id] = cards
             for spec in procedure.specs.values():
                 if spec.kind == "torque" and (run := torque_run(work, machine, procedure, spec, derived, combination)):

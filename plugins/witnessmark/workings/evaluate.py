@@ -9,6 +9,7 @@ from dataclasses import replace
 from ..core.band_end import end_named
 from ..core.derived import Resolved, Worked, key_of
 from ..core.figure import FIRST, Figure, NoFigure, NotKnown, Plain, Spec, Worth
+from ..core.last_mark import read_last_mark
 from ..core.machine import Machine
 from ..core.procedure import Computed, Procedure
 from ..core.quantity import Quantity, read_quantity
@@ -16,6 +17,8 @@ from ..core.sentence import Reference, read_input_reference
 from ..core.variation import Combination
 from ..core.working import MEASURED, Given, Outcome, Refusal, Value, Working
 from .evaluation import Evaluation, pick
+from .in_force import figure_in_force, leading_role
+from .press_runs import at_last_mark, press_cards
 from .read_inputs import given_of, run
 from .registry import WORKINGS
 
@@ -136,23 +139,21 @@ def found_at(work: Evaluation, machine: Machine, procedure: Procedure | None, re
         return _result(work, machine, home, target, reference, combination)
     if target is None:
         return None                                             # an unknown reference is a rule's finding
-    role = reference.part or _leading_role(target)
+    if home and (mark := read_last_mark(reference.part)):
+        return at_last_mark(cards_of(work, machine, home, target, combination), mark)
+    role = reference.part or leading_role(target)
     worth = figure_in_force(resolve_spec(work, machine, home, target, combination, role), role) if role else None
     return worth.typed() if isinstance(worth, Quantity) else worth.text if isinstance(worth, Plain) else \
         worth if isinstance(worth, NoFigure) else None
 
 
-def figure_in_force(resolved: tuple[Resolved, ...], role: str) -> Worth | None:
-    """The figure in a role; None when there is none to rest on.
-
-    Where that figure is in doubt, none of another role takes its place: a floor is no target."""
-    return next((each.worth for each in resolved if each.figure.role == role and each.figure.when is None and each.in_force()), None)
-
-
-def _leading_role(spec: Spec) -> str | None:
-    """The first role that has a figure standing: the only one worked out, for another may rest on what asks here."""
-    standing = {figure.role for figure in spec.figures if figure.standing() and figure.when is None}
-    return next((role for role in FIRST if role in standing), None)
+def cards_of(work: Evaluation, machine: Machine, procedure: Procedure, spec: Spec, combination: Combination) -> tuple[Worked, ...]:
+    """The press cards of a force to press to, one for each press and gauge in the needs, worked out once."""
+    key = (machine.id, procedure.id, spec.id, key_of(combination))
+    if key not in work.cards:
+        resolved = resolve_spec(work, machine, procedure, spec, combination)
+        work.cards[key] = press_cards(work.book, procedure, spec, resolved, key[-1]) if spec.kind == "press force" else ()
+    return work.cards[key]
 
 
 def _result(work, machine, procedure, computed: Computed, reference: Reference, combination) -> Value | str | NoFigure | None:

@@ -20,6 +20,7 @@ class Evaluation:
     findings: dict[Finding, None] = field(default_factory=dict)
     figures: dict = field(default_factory=dict)
     runs: dict = field(default_factory=dict)
+    cards: dict = field(default_factory=dict)
     busy: list = field(default_factory=list)
 
     @cached_property
