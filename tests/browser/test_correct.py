@@ -1,5 +1,8 @@
 """A figure corrected from a phone, in a real browser: from the page to the line, the form, what is kept and how it goes out."""
 
+import re
+from html import unescape
+from pathlib import Path
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
@@ -9,6 +12,7 @@ from watch import Watch
 from witnessmark.core.correction_text import read_correction
 
 PAGE = "type-24/flycrank-press-on/"
+BOOK = Path(__file__).parents[2]
 EVIL = "</pre><img src=x onerror='window.ran = true'><script>window.ran = true</script>\nProcedure: other/thing\r\u2028Spec: other"
 
 
@@ -48,6 +52,46 @@ def filled(page):
     page.get_by_label("New figure and unit").fill("17 long ton")
     page.get_by_label("Serial", exact=True).fill("1604")
     return read_correction(page.locator("form pre").inner_text())
+
+
+def test_the_script_says_of_a_figure_what_the_build_would(opened, demo_site):
+    """The form for one line against the link that needs no script, and against book.json."""
+    page = opened(f"{PAGE}correct/#press-force.ceiling")
+    told = read_correction(page.locator("form pre").inner_text())
+    html = (demo_site / PAGE / "correct/index.html").read_text(encoding="utf-8")
+    link = unescape(re.search(r'href="([^"]*issues/new[^"]*)"', html[html.index('id="press-force"'):])[1])
+    whole = read_correction(parse_qs(urlsplit(link).query)["body"][0])
+    same = ("Book", "Procedure", "Spec", "Sheet codes of the page")
+    assert [told[name] for name in same] == [whole[name] for name in same] and told["Printed figure"] in whole["Printed figure"].split("; ")
+    assert (told["Role"], told["Case"]) == ("ceiling", "fly-crank 24-A") and told["Line"].partition(":")[0] == whole["Line"].partition(":")[0]
+    source = (BOOK / told["Line"].partition(":")[0]).read_text(encoding="utf-8").splitlines()
+    assert "18 long ton" in source[int(told["Line"].partition(":")[2]) - 1]
+
+
+@pytest.mark.parametrize("start, opens", [("#press-cards + p + .wm-cards .wm-card", "press-force"), ("#torques + .wm-cards .wm-torque", "nut"), ("#result-crank-grip", "result-crank-grip")])
+def test_a_card_a_torque_and_a_result_lead_to_what_they_rest_on(opened, start, opens):
+    page = opened(PAGE)
+    page.locator(start).first.locator("a.wm-correct").last.click()
+    page.wait_for_url(f"**/flycrank-press-on/correct/#{opens}")
+    section = page.locator(f'section[id="{opens}"]')
+    section.get_by_role("button", name="Fill in the form").first.click()
+    told = read_correction(page.locator("form pre").inner_text())
+    assert told["Spec"] == opens.removeprefix("result-") and told["Procedure"] == "type-24/flycrank-press-on" and told["Printed figure"]
+
+
+def test_the_data_of_a_press_is_corrected_like_a_figure(opened):
+    page = opened(f"{PAGE}correct/#press-force")
+    page.locator('section[id="press-force"] a[href*="press/correct/#press-BP50"]').first.click()
+    page.wait_for_url("**/press/correct/#press-BP50*")
+    page.locator('[id="press-BP50"] [data-role="area"]').get_by_role("button").click()
+    told = read_correction(page.locator("form pre").inner_text())
+    assert (told["Procedure"], told["Spec"], told["Role"], told["Printed figure"]) == ("site_data/presses", "BP50", "area", "10.97 in²")
+    page.get_by_label("New figure and unit").fill("11.05 in²")
+    page.get_by_text("Kept on this phone as you type.").wait_for()
+    page.goto(page.url.partition("press/")[0] + "type-24/plan/correct/", wait_until="networkidle")
+    page.locator("[data-kept]").get_by_role("link", name="Open").click()
+    page.wait_for_url("**/press/correct/#press-BP50.*")
+    assert page.get_by_label("New figure and unit").input_value() == "11.05 in²"
 
 
 def test_the_text_is_filled_as_it_is_typed_and_goes_to_the_forge(opened):

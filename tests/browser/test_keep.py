@@ -54,7 +54,7 @@ def test_with_the_server_gone_every_page_sheet_picture_and_search_of_the_machine
     keep(page, address)
     listed = json.loads((site / LISTS / f"{MACHINE}.json").read_text())["files"]
     serve.stop(address)
-    for path in ("", f"{MACHINE}/", PROCEDURE, f"{PROCEDURE}bench/", f"{PROCEDURE}sheet/", f"{PROCEDURE}working/", "press/", "source/shop-practice/", "caution/"):
+    for path in ("", f"{MACHINE}/", PROCEDURE, f"{PROCEDURE}bench/", f"{PROCEDURE}sheet/", f"{PROCEDURE}working/", f"{PROCEDURE}correct/", "press/", "press/correct/", "source/shop-practice/", "caution/"):
         watch = Watch(context, address)
         page.goto(address + path)
         assert page.locator("h1").first.inner_text() and watch.faults() == [], path
@@ -74,6 +74,12 @@ def test_with_the_server_gone_every_page_sheet_picture_and_search_of_the_machine
     page.wait_for_url(f"**/{PROCEDURE}*")
     page.goto(f"{address}{PROCEDURE}bench/")
     page.wait_for_selector("html.stepping")
+    wrong = page.locator("details", has_text="Something wrong here? Correct it").first
+    page.goto(f"{address}{PROCEDURE}bench/#{wrong.locator('xpath=ancestor::section').get_attribute('id')}")
+    page.get_by_text("Something wrong here? Correct it").locator("visible=true").click()
+    wrong.get_by_role("link").first.click()
+    page.wait_for_url(f"**/{PROCEDURE}correct/#*")
+    page.get_by_role("button", name="Fill in the form").first.wait_for()
     page.goto(f"{address}{OTHER}/")
     assert "Not on this phone" in page.inner_text("h1")
     page.goto(f"{address}{MACHINE}")                            # a folder without its slash, as people type it

@@ -50,6 +50,25 @@ def test_an_old_name_still_finds_the_figure_and_another_does_not():
     assert not found.sure and found.lines[0] == "hoist/drum/pres: the book has no such figure"
 
 
+GRIP = "computed:\n  grip:\n    working: taper-grip\n    torque to carry: 400 lbf·ft\n    taper: 1:12\n    mean diameter: 3.000 in\n    length: 3.50 in\n    friction: 0.12 / 0.15 / 0.20\nsteps:\n"
+
+
+@pytest.mark.parametrize("procedure, asked, line, about", [
+    ("hoist/drum", {"Spec": "grip", "Role": "taper", "Printed figure": "1:12", "New figure and unit": "1:10"}, "taper: 1:12", "drum"),
+    ("hoist", {"Spec": "hoist", "Role": "late", "Printed figure": "from 500", "New figure and unit": "from 520"}, "late: {serials: from 500}", "hoist"),
+    ("hoist", {"Spec": "load", "Role": "found", "Printed figure": "2000 lbf", "New figure and unit": "1900 lbf"}, "is: 2000 lbf", "hoist/load"),
+    ("site_data/presses", {"Spec": "P20", "Role": "area", "Printed figure": "5.00 in²", "New figure and unit": "4.91 in²"}, "P20:", "P20"),
+    ("site_data/presses", {"Spec": "P20/main", "Role": "division", "Printed figure": "100 psi", "New figure and unit": "200 psi"}, "main: {", "P20"),
+    ("site_data/surfaces", {"Spec": "oiled", "Role": "nut factor", "Printed figure": "0.13 / 0.15 / 0.17", "New figure and unit": "0.14 / 0.16 / 0.18"}, "oiled:", "oiled"),
+    ("hoist/drum", {"Spec": "press", "Role": "", "Case": "", "Printed figure": "6 short ton; 8 short ton; 10 short ton; 14 short ton"}, "{early: 8 short ton", "drum/press"),
+])
+def test_what_a_card_or_result_rests_on_is_found_at_its_line_too(procedure, asked, line, about):
+    found = answer(PROCEDURE.replace("steps:\n", GRIP), **{"Case": "", "Procedure": procedure, **asked})
+    text = "\n".join(found.lines)
+    assert found.sure and line in text and f"  about: [{about}]" in text
+    assert not answer(PROCEDURE.replace("steps:\n", GRIP), **{"Case": "", "Procedure": procedure, **asked, "Printed figure": "1.5"}).sure
+
+
 def test_the_words_of_a_stranger_stay_words():
     found = answer(**{"What happened": "x\x1b[31m \"}: [\u202e{press}"})
     text = "\n".join(found.lines)

@@ -23,6 +23,7 @@ CHANGES, MOVED, TOOL, SHEETS, FINDINGS, CORRECTIONS = (
     "Findings", "Corrections that came with it")
 NEW_SHEET, GONE_SHEET, NOTHING, MORE = "a new sheet", "no such sheet any more", "nothing", "more, not listed here: run the same comparison on your own machine"
 SECOND_READER, ALL_ANSWERED = "needs a second reader", "Each stop has its correction: it needs a second reader, and may then be taken over"
+PRINTED_ELSE = "The book prints something else now: it was changed since, or the text is of another book."
 FIRST = "There is no book at {}: everything is new."
 OLDER_FORMULA, NEWER_FORMULA = "worked out by an older formula", "worked out by another formula"
 IF_DONE = "work already done"

@@ -10,7 +10,7 @@ from ..core.sentence import Reference, Sentence, read_reference, read_sentence
 from ..core.thread import Thread, read_thread
 from .shape import NamesOf, Shape, text_schema
 
-RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution", "plan", "s", "corrections", "bench"})
+RESERVED = frozenset({"sheet", "press", "source", "working", "assets", "index", "search", "caution", "plan", "s", "corrections", "bench", "correct"})
 _NAME = r"[A-Za-z0-9][A-Za-z0-9-]{0,63}"
 IDENTIFIER = re.compile(_NAME)
 _BETWEEN = re.compile(r"[\s_./]+")

@@ -97,6 +97,7 @@ CAUTIONS_URL = "caution/"
 ASK_URL = "s/"
 MY_BENCH_URL = "bench/"
 CORRECTIONS_URL = "corrections/"
+SHOP_CORRECT_URL = "press/correct/"
 
 
 def picture_url(path: str) -> str:
@@ -120,6 +121,15 @@ def figure_anchor(spec: Spec, figure: Figure) -> str:
 
 def result_anchor(computed: str) -> str:
     return f"result-{computed}"
+
+
+def carrier_anchor(carrier: str) -> str:
+    return f"carrier-{carrier}"
+
+
+def shop_anchor(called: str, name: str) -> str:
+    """Of a thing of the shop on the page where it is corrected: `press-BP50`, `press-BP50.main` for a gauge."""
+    return f"{called.replace(' ', '-')}-{name.replace('/', '.')}"
 
 
 def note_anchor(note: str) -> str:

@@ -2,6 +2,7 @@
 
 NOT_KEPT = "The steps stand below, one after another, for all variants: without script this page picks none and keeps no marks."
 WHY = "Why, and whose figure"
+CORRECT = "Something wrong here? Correct it"
 STEPS = "Steps"
 NEXT = "Next"
 PREVIOUS = "Back"

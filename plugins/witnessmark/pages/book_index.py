@@ -62,6 +62,15 @@ class BookIndex:
         """What rests on each figure, tool and material of the book."""
         return users_of(self._edges)
 
+    @cached_property
+    def rests_on(self) -> dict[str, list[str]]:
+        """What each figure and result rests on directly, by the addresses of core/dependency.py."""
+        found: dict[str, list[str]] = {}
+        for edge in self._edges:
+            if edge.on not in found.setdefault(edge.of, []):
+                found[edge.of].append(edge.on)
+        return found
+
     def corrections_of(self, machine: str) -> tuple[Correction, ...]:
         """Those that concern the machine or one of its procedures, the newest first."""
         names = (machine, *self._book.procedure_ids[machine])

@@ -23,7 +23,7 @@ class IssueForm(NamedTuple):
     body: str
 
     def filled(self, title: str, body: str) -> str:
-        return f"{self.address}?{urlencode({self.title: title, self.body: body}, quote_via=quote)}"
+        return f"{self.address}?{urlencode({self.title: title, self.body: body})}"
 
 
 class Forge(NamedTuple):

@@ -15,7 +15,7 @@ from . import my_bench_words, words, words_corrections
 from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url
 from .ask_page import ask_file
 from .book_index import BookIndex
-from .correct_page import correct_file
+from .correct_page import correct_file, shop_correct_file
 from .corrections_pages import corrections_bodies, pin_files
 from .fill_template import fill, static_files
 from .forge_links import Forge
@@ -111,6 +111,7 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
         bound += its_own.binders
     files[f"{MY_BENCH_URL}index.html"] = fill("my_bench", title=my_bench_words.TITLE, root=root_from(MY_BENCH_URL), book_id=settings.book_id, book_title=settings.book_title)
     files.update(blank_files())
+    files.update(shop_correct_file(book, index, settings.book_id, settings.forge, settings.mail))
     lookups = [Lookup(book, index, derived, machine) for machine in book.machines.values()]
     pages += [Page(url, title, html, description=title) for url, title, html in corrections_bodies(lookups, settings.old_sheets)]
     files.update(pin_files(lookups, settings.old_sheets, fingerprints))

@@ -5,14 +5,14 @@ from typing import NamedTuple
 from ..core.figure import Spec
 from ..core.procedure import Computed
 from ..core.record import step_references
-from .address import procedure_url
+from .address import correct_url, machine_correct_url, procedure_url
 from .bench_data import bench_data
 from .lookup import Lookup
 from .prose import Prose
 from .view_press import PressCards
 from .view_procedure import ProcedureView, procedure_view
 from .view_spec import SpecView, spec_view
-from .view_step import RecordView, StepView
+from .view_step import RecordView, StepView, Target
 from .view_torque import Result, Torque
 
 
@@ -26,6 +26,7 @@ class BenchStep(NamedTuple):
     torques: tuple[Torque, ...]
     results: tuple[Result, ...]
     records: tuple[tuple[str, RecordView], ...]
+    correct: tuple[Target, ...]         # where each figure and result that stands at it is corrected
 
 
 class BenchView(NamedTuple):
@@ -51,11 +52,13 @@ def bench_view(lookup: Lookup, root: str, codes: dict[str, str], workings, book_
 
 
 def _step(lookup: Lookup, step, shown: StepView, view: ProcedureView, prose: Prose, root: str) -> BenchStep:
-    specs, results, own = [], [], set()
+    specs, results, own, correct = [], [], set(), []
     for reference in step_references(step):
         target = lookup.book.target(reference, lookup.procedure)
         if isinstance(target, Computed):
-            results += [result for result in view.results if result.id == target.id and not reference.owner and result not in results]
+            found = [result for result in view.results if result.id == target.id and not reference.owner and result not in results]
+            results += found
+            correct += [Target(result.title, f"../correct/#{result.anchor}") for result in found]
         elif isinstance(target, Spec):
             there = lookup.of(reference.owner)
             found = next((each for each in view.specs if each.id == target.id), None) if there is lookup else None
@@ -63,13 +66,15 @@ def _step(lookup: Lookup, step, shown: StepView, view: ProcedureView, prose: Pro
             found = found._replace(rows=tuple(row for row in found.rows if not row.struck and (row.view.role != "found" or row.in_doubt)))
             if found.rows and found not in specs:
                 specs.append(found)
+                at = "../correct/" if there is lookup else root + (correct_url(there.procedure) if there.procedure else machine_correct_url(lookup.machine.id))
+                correct.append(Target(found.label, f"{at}#{found.id}"))
             if there is lookup:
                 own.add(target.id)
     variants = " ".join(variant for variant in lookup.procedure.variants
                         if step.done_on(variant, lookup.machine.main.variants[variant].serials))
     return BenchStep(shown, variants, tuple(specs), tuple(cards for cards in view.cards if cards.spec in own),
                      tuple(torque for torque in view.torques if torque.spec in own), tuple(results),
-                     tuple(zip(record_names(step), shown.records)))
+                     tuple(zip(record_names(step), shown.records)), tuple(correct))
 
 
 def record_names(step) -> tuple[str, ...]:

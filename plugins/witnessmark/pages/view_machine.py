@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from . import words, words_ask
-from .address import ASK_URL, CAUTIONS_URL, CORRECTIONS_URL, corrections_url, ledger_url, machine_url, needs_url, procedure_url
+from .address import ASK_URL, CAUTIONS_URL, CORRECTIONS_URL, carrier_anchor, corrections_url, ledger_url, machine_url, needs_url, procedure_url
 from .fill_template import Markup
 from .lookup import Lookup
 from .paper_pages import blank_links, record_url
@@ -16,7 +16,10 @@ from .view_step import Target
 
 
 class CarrierView(NamedTuple):
+    """`anchor` is where it stands on the page, and where it is corrected on the page for that."""
+
     id: str
+    anchor: str
     title: str
     told_by: str
     variants: tuple[VariantView, ...]
@@ -39,7 +42,7 @@ class MachineView(NamedTuple):
 
 def machine_view(lookup: Lookup, root: str) -> MachineView:
     machine, prose = lookup.machine, Prose(lookup, linked=False)
-    carriers = tuple(CarrierView(carrier.id, carrier.title, carrier.told_by,
+    carriers = tuple(CarrierView(carrier.id, carrier_anchor(carrier.id), carrier.title, carrier.told_by,
                                  tuple(variant_view(lookup, variant, prose, root) for variant in carrier.variants.values()))
                      for carrier in machine.carriers.values())
     return MachineView(machine.id, machine.title, root + machine_url(machine.id), prose(machine.summary), prose(machine.viewpoint),

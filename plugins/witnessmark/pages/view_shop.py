@@ -8,6 +8,7 @@ from ..core.display import converted
 from ..core.equipment import Press
 from ..core.quantity import Quantity
 from . import words
+from .address import shop_anchor
 from .book_index import Rest
 from .fill_template import Markup
 from .prose import Cited, cited, plain
@@ -15,7 +16,10 @@ from .view_step import Target
 
 
 class GaugeView(NamedTuple):
+    """`anchor` is where it is corrected, on the page for that; so for the press."""
+
     id: str
+    anchor: str
     title: str
     facts: tuple[tuple[str, str], ...]
     notes: tuple[Markup, ...]
@@ -23,6 +27,7 @@ class GaugeView(NamedTuple):
 
 class PressView(NamedTuple):
     title: str
+    anchor: str
     facts: tuple[tuple[str, str], ...]
     source: Cited | None
     notes: tuple[Markup, ...]
@@ -46,11 +51,11 @@ def press_view(book: Book, press: Press, users: tuple[Target, ...], root: str) -
         stud = press.draw_stud
         reach = f", {words.ENGAGEMENT} {_both(stud.engagement)}" if stud.engagement else ""
         facts.append((words.DRAW_STUD, f"{stud.thread.text}, {words.YIELD} {_both(stud.yield_stress)}{reach}"))
-    gauges = tuple(GaugeView(gauge.id, gauge.title, tuple((word, text) for word, text in (
+    gauges = tuple(GaugeView(gauge.id, shop_anchor("press", f"{press.id}/{gauge.id}"), gauge.title, tuple((word, text) for word, text in (
         (words.FULL_SCALE, _both(gauge.full_scale)), (words.DIVISION, _both(gauge.division)), (words.ACCURACY, gauge.accuracy.typed()),
         (words.GAUGE_LIMIT, _both(gauge.limit) if gauge.limit else None),
         (words.CHECKED_ON, gauge.checked)) if text), tuple(map(plain, gauge.notes))) for gauge in press.gauges.values())
-    return PressView(press.title, tuple(facts), cited(book, press.source, root), tuple(map(plain, press.notes)), gauges, users)
+    return PressView(press.title, shop_anchor("press", press.id), tuple(facts), cited(book, press.source, root), tuple(map(plain, press.notes)), gauges, users)
 
 
 def source_view(source: Source, rests: tuple[Rest, ...]) -> SourceView:

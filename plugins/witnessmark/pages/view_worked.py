@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from ..core.book import Book
 from ..core.derived import Worked
-from .address import working_url
+from .address import result_anchor, working_url
 from .cases import Told, told_apart
 from .fill_template import Markup
 from .lookup import Lookup
@@ -36,6 +36,7 @@ class OwnerView(NamedTuple):
     """All runs of one working for one spec or computed result."""
 
     id: str
+    anchor: str
     label: str
     working: str
     manual: str
@@ -61,7 +62,8 @@ def _of(lookup: Lookup, owner: str, label: str, workings, root: str, repo_edit_b
         by_working.setdefault(working, []).extend(_run(one, title or label, repo_edit_base) for one in told)
     for working, views in by_working.items():
         known = workings.get(working)
-        yield OwnerView(owner, label, known.title if known else working, root + working_url(working), known.source if known else "",
+        anchor = owner if owner in lookup.procedure.specs else result_anchor(owner)      # on the page where it is corrected
+        yield OwnerView(owner, anchor, label, known.title if known else working, root + working_url(working), known.source if known else "",
                         known.assumes if known else (), tuple(views))
 
 

@@ -1,14 +1,15 @@
 /* The page for corrections comes to life: a form under the figure that is asked for, and what this phone still keeps. Without it every link still works. */
 import { element } from "../bench/element.js";
+import { figureIn } from "./figure.js";
 import { correctionForm } from "./form.js";
 import { keptCorrections } from "./kept.js";
 import { waysOut } from "./ways.js";
 
 const read = (id) => JSON.parse(document.getElementById(id).textContent);
-const [data, say, asked] = ["correct-data", "correct-words", "correct-asked"].map(read);
+const [data, say] = ["correct-data", "correct-words"].map(read);
 const kept = keptCorrections(data);
 const list = document.querySelector("[data-kept]");
-const places = new Map([...document.querySelectorAll("[data-fill]")].map((place) => [place.dataset.fill, place]));
+const places = new Map([...document.querySelectorAll("[data-fill]")].map((place) => [place.parentElement.id, place]));
 let open = null;
 
 /** Opens the form under one figure and shuts the other; the figure is named in the address, so that it can be led to. */
@@ -16,14 +17,16 @@ function fill(anchor) {
   if (open) places.get(open).replaceChildren(button(open));
   const again = open !== anchor;
   open = again ? anchor : null;
-  if (again) places.get(anchor).replaceChildren(button(anchor, say.close), correctionForm(anchor, { data, asked, say, kept, changed: showKept }));
+  if (!again) return;
+  const place = places.get(anchor);
+  place.replaceChildren(button(anchor, say.close), correctionForm(anchor, figureIn(place.parentElement, data), { data, say, kept, changed: showKept }));
 }
 
 function button(anchor, words = say.fill) {
   return element("button", { type: "button", "aria-expanded": String(words === say.close), onclick: () => fill(anchor) }, words);
 }
 
-/** A figure by its own name, or the first of a spec; what the address names beyond that is nothing of ours. */
+/** A figure by its own name, or of a spec or result with one line only that; what the address names beyond that is nothing of ours. */
 function named() {
   let name = location.hash.slice(1);
   try {
@@ -32,7 +35,8 @@ function named() {
     return null;
   }
   if (places.has(name)) return name;
-  return document.getElementById(name)?.querySelector("[data-fill]")?.dataset.fill ?? null;
+  const [first, ...more] = document.getElementById(name)?.querySelectorAll("[data-fill]") ?? [];
+  return first && (!more.length || first.closest(".figures")) ? first.parentElement.id : null;
 }
 
 function showKept() {

@@ -7,11 +7,12 @@ const LONG = new Set(["Source and page, or how measured", "What happened"]);
 
 /**
  * @param {string} anchor of the figure
- * @param {{data: object, asked: string[], say: object, kept: object, changed: () => void}} page
+ * @param {{subject: string, given: Record<string, string>}} figure as figure.js reads it
+ * @param {{data: object, say: object, kept: object, changed: () => void}} page
  */
-export function correctionForm(anchor, page) {
-  const { data, asked, say, kept } = page;
-  const { subject, text } = data.lines[anchor];
+export function correctionForm(anchor, { subject, given }, page) {
+  const { data, say, kept } = page;
+  const { names } = data;
   const fields = new Map();
   const state = element("p", { class: "said", role: "status" });
   const plain = element("pre", { class: "told", tabindex: "0" });
@@ -23,7 +24,7 @@ export function correctionForm(anchor, page) {
   }
 
   function show() {
-    plain.textContent = filledIn(text, asked, answers());
+    plain.textContent = filledIn(names, given, answers());
     out.replaceChildren(...waysOut(data, { subject, text: plain.textContent }, say));
   }
 
@@ -33,7 +34,7 @@ export function correctionForm(anchor, page) {
     page.changed();
   }
 
-  const rows = asked.flatMap((name, number) => {
+  const rows = names.asked.flatMap((name, number) => {
     const id = `asked-${number}`;
     const field = element(LONG.has(name) ? "textarea" : "input", { id, name, maxlength: "2000", autocomplete: "off", rows: LONG.has(name) ? "3" : null, oninput: typed });
     field.value = String(before[name] ?? "");

@@ -4,13 +4,13 @@
 const line = (name, value) => `${name}: ${value.trim().split(/[\r\n\u2028\u2029\u0085\v\f]+/).join("\n  ")}`.trimEnd();
 
 /**
- * @param {string} text with the questions open, as the build wrote it
- * @param {string[]} asked the names of the questions
+ * @param {{head: string, given: string[], asked: string[]}} names of the lines, in their order
+ * @param {Record<string, string>} given what the page says, by name
  * @param {Record<string, string>} answers by name
  */
-export function filledIn(text, asked, answers) {
-  const head = text.slice(0, text.lastIndexOf(`\n${asked[0]}:`) + 1);
-  return `${head}${asked.map((name) => line(name, answers[name] ?? "")).join("\n")}\n`;
+export function filledIn(names, given, answers) {
+  const told = names.given.filter((name) => given[name]).map((name) => line(name, given[name]));
+  return [names.head, ...told, "", ...names.asked.map((name) => line(name, answers[name] ?? "")), ""].join("\n");
 }
 
 /** The address of the forge's form with the text in it; null where it is too long to be an address. */
