@@ -2,7 +2,8 @@
 
 from small_book import PROCEDURE, sources
 
-from witnessmark.build import Checked, compared, proved
+from witnessmark.build import compared
+from witnessmark.prove import Checked, proved
 from witnessmark.changes.compare import Comparison
 from witnessmark.core.picture import PictureFile
 from witnessmark.loading.source_files import SourceFile

@@ -21,7 +21,8 @@ from functools import cache, lru_cache
 from pathlib import Path
 from random import Random
 
-from witnessmark.build import Checked, render
+from witnessmark.build import render
+from witnessmark.prove import Checked
 from witnessmark.core.place import Place
 from witnessmark.core.quantity import Quantity
 from witnessmark.core.variation import Case

@@ -11,7 +11,8 @@ import pytest
 
 from small_book import sources
 
-from witnessmark.build import Checked, check, codes, render
+from witnessmark.build import codes, render
+from witnessmark.prove import Checked, check
 from witnessmark.loading.load_book import load_book
 from witnessmark.pages.book_json import book_json
 from witnessmark.workings.derive import derive_book
@@ -54,7 +55,7 @@ def test_the_same_sources_give_the_same_bytes(site):
 
 def test_another_process_gives_the_same_bytes():
     """Python orders a set of texts anew in each process: none may reach a page."""
-    program = ("import hashlib, sys; from pathlib import Path; from witnessmark.build import check, render; "
+    program = ("import hashlib, sys; from pathlib import Path; from witnessmark.build import render; from witnessmark.prove import check; "
                "site = render(check(Path(sys.argv[1])), 'Demo', 'demo', None); "
                "print(hashlib.sha256(repr((site.pages, sorted(site.files.items()))).encode()).hexdigest())")
     runs = {subprocess.run([sys.executable, "-c", program, str(BOOK)], capture_output=True, text=True, check=True,

@@ -244,3 +244,15 @@ def test_sheets_without_the_extra_says_the_one_thing_that_is_missing(tmp_path, c
     monkeypatch.setitem(sys.modules, "weasyprint", None)
     assert main(["sheets", str(tmp_path), "--out", str(tmp_path / "out")]) == 2
     assert "pip install 'witnessmark[pdf]'" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(("typed", "not_needed"), [
+    (["check", "."], {"jinja2", "markupsafe", "segno", "pint", "mkdocs", "latex2mathml", "subprocess", "witnessmark.build"}),
+    (CARD, {"jinja2", "segno", "pint", "mkdocs", "yaml", "witnessmark.build", "witnessmark.prove", "witnessmark.rules.table"}),
+    (["explain", "limits-in-order"], {"jinja2", "segno", "pint", "mkdocs", "witnessmark.build", "witnessmark.prove"}),
+], ids=lambda typed: typed[0] if isinstance(typed, list) else "")
+def test_a_command_imports_nothing_that_another_one_needs(tmp_path, typed, not_needed):
+    """Start-up is most of what a small book waits for; one import at the top of a shared module brings it all back."""
+    code = f"import sys; from witnessmark.cli import main; main({typed!r}); print(*sys.modules)"
+    ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, cwd=book(tmp_path), env={"PYTHONPATH": ":".join(sys.path)})
+    assert set(ran.stdout.splitlines()[-1].split()) & not_needed == set(), ran.stderr

@@ -9,7 +9,7 @@ from test_mkdocs_plugin import build
 from test_pictures import png
 from what_runs import what_runs, what_runs_in
 
-from witnessmark.build import check
+from witnessmark.prove import check
 from witnessmark.pages.plain_html import plain_html
 
 ATTACKS = [

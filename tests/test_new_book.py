@@ -9,7 +9,8 @@ import pytest
 import yaml
 from workflow_run import environment, tools
 
-from witnessmark.build import check, first_book, render
+from witnessmark.build import first_book, render
+from witnessmark.prove import check
 from witnessmark.cli import main
 from witnessmark.core.correction_text import ASKED, GIVEN, HEAD, read_correction
 from witnessmark.loading.source_schemas import SOURCES, schema_files

@@ -5,7 +5,7 @@ import re
 import pytest
 from small_book import PROCEDURE, SITE_DATA
 
-from witnessmark.build import check
+from witnessmark.prove import check
 from witnessmark.cli import main
 
 PATH = "procedures/hoist/drum.yaml"

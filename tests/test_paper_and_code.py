@@ -9,11 +9,12 @@ import pytest
 import plan_book
 import small_book
 
-from witnessmark.build import proved, records, render
+from witnessmark.build import records, render
 from witnessmark.core.picture import PictureFile
 from witnessmark.core.record import fingerprint
 from witnessmark.loading.source_files import SourceFile
 from witnessmark.pages.view_sheet import Paper
+from witnessmark.prove import proved
 
 #: What a late hoist alone has: a procedure with a loose end of its own, and a step that others are sent to.
 PAINT = plan_book.PAINT.replace("people: 1\n", "people: 1\napplies to: [late]\n") + """\

@@ -10,7 +10,8 @@ import pytest
 from small_book import PROCEDURE, sources
 from test_mkdocs_plugin import build
 
-from witnessmark.build import check, codes, render
+from witnessmark.build import codes, render
+from witnessmark.prove import check
 from witnessmark.loading.picture_header import picture_size
 from witnessmark.loading.source_files import picture_file
 

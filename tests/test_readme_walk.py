@@ -11,7 +11,8 @@ from urllib.request import urlopen
 import pytest
 from workflow_run import environment, tools
 
-from witnessmark.build import check, render
+from witnessmark.build import render
+from witnessmark.prove import check
 
 FILE = Path(__file__).parent.parent / "README.md"
 README = FILE.read_text(encoding="utf-8")

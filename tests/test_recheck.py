@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 from small_book import PROCEDURE, sources
 
-from witnessmark.build import Checked, codes, render
+from witnessmark.build import codes, render
+from witnessmark.prove import Checked
 from witnessmark.loading.load_book import FOLDERS, load_book
 from witnessmark.loading.source_files import SourceFile, yaml_sources
 from witnessmark.rules.table import check_book

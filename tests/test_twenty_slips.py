@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from witnessmark.build import check
+from witnessmark.prove import check
 from witnessmark.loading.load_book import FOLDERS
 
 ROOT = Path(__file__).parent.parent

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 from small_book import PROCEDURE, SITE_DATA, sources
 
-from witnessmark.build import Checked, render
+from witnessmark.build import render
+from witnessmark.prove import Checked
 from witnessmark.core.place import Place
 from witnessmark.core.sentence import read_sentence
 from witnessmark.loading.load_book import FOLDERS, load_book

@@ -1,9 +1,5 @@
-"""The whole pipeline on one screen: sources -> Book -> derived figures -> findings, pages, files."""
+"""The second half of the pipeline: what was proved -> sheet codes, editions, comparisons, pages, files. `prove.py` is the first."""
 
-import gc
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from dataclasses import dataclass, field
 from functools import cache, partial
 from pathlib import Path
 from urllib.parse import unquote
@@ -13,22 +9,16 @@ from .changes.compare import Comparison, compare
 from .changes.issue import issue, missing
 from .changes.side import Side
 from .changes.since import FOLDER as EDITIONS, since_files
-from .core.book import Book
 from .core.canonical import digest
-from .core.derived import Derived
-from .core.every_picture import pictures_of_book
-from .core.finding import ERROR, Finding
+from .core.finding import Finding
 from .core.memory import FORGETFUL, Memory
-from .core.picture import PictureFile
 from .core.record import fingerprint, sheet_record
-from .core.resting import Resting
 from .core.working import Outcome
-from .loading.load_book import FOLDERS, UNREAD, load_book
+from .loading.load_book import FOLDERS
 from .loading.new_book import new_book_files
 from .loading.revisions import Revision, RevisionProblem
 from .loading.source_schemas import schema_files
-from .loading.source_files import EDITIONS as ISSUED, Beside, SourceFile, beside_sources, picture_bytes, picture_file, yaml_sources
-from .loading.stray_files import pictures_of_pages, stray_findings
+from .loading.source_files import picture_bytes
 from .pages.address import picture_url, procedure_url, sheet_url
 from .pages.book_json import book_json, schema_json
 from .pages.forge_links import Forge
@@ -38,84 +28,19 @@ from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
 from .pages.view_sheet import Paper
 from .pages.view_working import ManualView, manual_view
-from .rules.table import check_book
-from .workings.derive import derive_machine, joined
+from .prove import Checked, check, proved, uncollected
 from .workings.explain import command
 from .workings.read_inputs import run
 from .workings.registry import WORKINGS
 from .workings.tables.gauge_ranges import standard_gauges
 
-
-#: Sources that are read by one machine's pages alone; editions by none but the page that is asked by an old code.
-_OF_ONE_MACHINE = ("procedures/", "site_data/machines/", f"{ISSUED}/")
 #: What a formula is, in ten signs: a sheet does not outlive the formula behind its marks.
 _FORMULAS = {working.id: digest([formula.text for formula in working.formula]) for working in WORKINGS.values()}
-
-
-@dataclass(frozen=True)
-class Checked:
-    """A book, what was worked out from it, and everything wrong with it in the order of places."""
-
-    book: Book
-    derived: dict[tuple[str, str], Derived]
-    findings: tuple[Finding, ...]
-    left_out: int = 0                   # findings not told, because they rest on what could not be read
-    texts: dict[str, str] = field(default_factory=dict)         # the sources by path, and the digests of pictures
-    rests_on: dict[str, tuple] = field(default_factory=dict)    # by machine, all that its figures and pages rest on
-
-    @property
-    def errors(self) -> int:
-        return sum(finding.severity == ERROR for finding in self.findings)
-
-
-def check(folder: Path, memory: Memory = FORGETFUL) -> Checked:
-    """Reads and proves the book in `folder`; nothing is rendered. What `memory` holds of an earlier check is not worked out again."""
-    return proved(yaml_sources(folder, FOLDERS), beside_sources(folder), partial(picture_file, folder), memory)
 
 
 def check_at(revision: Revision) -> Checked:
     """Reads and proves the book as it stood at a revision."""
     return proved(revision.sources(FOLDERS), revision.beside(), revision.picture)
-
-
-@contextmanager
-def _uncollected() -> Iterator[None]:
-    """Records and views hold no cycles: looking for some took a fifth of the time."""
-    gc.disable()
-    try:
-        yield
-    finally:
-        gc.enable()
-
-
-@_uncollected()
-def proved(files: list[SourceFile], beside: Beside, picture_of: Callable[[str], PictureFile], memory: Memory = FORGETFUL) -> Checked:
-    """Proves a book from its sources, what lies beside them, and what is known of a picture by its path."""
-    book, findings = load_book(files, memory)
-    pages, others = beside
-    by_page = pictures_of_pages(pages)
-    named = {picture.path for picture in pictures_of_book(book)} | by_page.intersection(others)
-    book.pictures.update({path: picture_of(path) for path in sorted(named)})
-    findings += stray_findings(pages, others, by_page, book.pictures)
-    rests_on = _rests_on(book, files)
-    derived, worked_findings = joined(memory.of(("derived", machine), rests_on[machine], partial(derive_machine, book, machine)) for machine in book.machines)
-    slips = {finding for finding in findings if finding.rule != "unknown-reference"}
-    others = {*findings, *worked_findings, *check_book(book, derived)} - slips
-    rests = Resting(book, slips)
-    # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
-    told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
-    told -= {finding for finding in told if finding.rule == "no-figure" and (finding.place.path, finding.place.line) in
-             {(other.place.path, other.place.line) for other in told if other.rule == "unknown-reference"}}
-    texts = {**{file.path: file.text for file in files}, **{path: picture.digest or "" for path, picture in book.pictures.items()}}
-    return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told), texts, rests_on)
-
-
-def _rests_on(book: Book, files: list[SourceFile]) -> dict[str, tuple]:
-    """By machine, all that its figures, sheet codes and pages rest on: the whole shop, every picture, the machine and its
-    own procedures. No page of a machine looks at another machine; one that does must be added here first."""
-    shop = [file for file in files if not file.path.startswith(_OF_ONE_MACHINE)], book.pictures
-    return {machine: (shop, book.machines[machine], [book.procedures[machine, name] for name in names])
-            for machine, names in book.procedure_ids.items()}
 
 
 def codes(checked: Checked) -> dict[tuple[str, str, str], str]:
@@ -197,7 +122,7 @@ def _source_schemas() -> dict[str, str]:
     return {f"schema/{name}": text for name, text in schema_files(WORKINGS).items()}
 
 
-@_uncollected()
+@uncollected()
 def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper(),
            forge: Forge | None = None, mail: str = "", memory: Memory = FORGETFUL) -> SitePages:
     """Every page body and every finished file of the site. What `memory` holds of an earlier rendering is not set again."""

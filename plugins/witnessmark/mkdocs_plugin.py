@@ -16,7 +16,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from .build import Checked, check, paper_of, paper_press, render
+from .build import paper_of, paper_press, render
 from .core.finding import ERROR
 from .core.memory import FORGETFUL, Memory
 from .pages.address import picture_url
@@ -32,6 +32,7 @@ from .pages.plain_html import plain_html
 from .pages.site import SitePages
 from .pages.stick import data_script, for_stick
 from .pages.view_sheet import Paper
+from .prove import Checked, check
 
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"

@@ -2,7 +2,8 @@
 
 from small_book import PROCEDURE, sources
 
-from witnessmark.build import new_editions, proved, records
+from witnessmark.build import new_editions, records
+from witnessmark.prove import proved
 from witnessmark.changes.bars import bars
 from witnessmark.loading.source_files import SourceFile
 

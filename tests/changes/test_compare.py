@@ -8,7 +8,8 @@ import pytest
 from compared_books import comparison, proved_book, replaced
 from small_book import PROCEDURE, SITE_DATA, sources
 
-from witnessmark.build import compared, proved
+from witnessmark.build import compared
+from witnessmark.prove import proved
 from witnessmark.changes.data import as_data
 from witnessmark.changes.lines import as_lines
 from witnessmark.changes.markdown import MOST_BYTES, as_markdown, code

@@ -1,13 +1,40 @@
 """The closed table: what a spelling means under a kind, and what is refused."""
 
+import subprocess
+import sys
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from witnessmark.core import unit_answers, unit_sizes
 from witnessmark.core.kinds import KINDS
 from witnessmark.core.units import Unit, UnitProblem, counterpart, find_unit, units_of
 
 MEASURED = [kind for kind in KINDS if kind not in ("thread", "none")]
+NAMES = [unit.size for kind in MEASURED for unit in units_of(kind) if isinstance(unit.size, str)]
+
+
+def test_the_answers_kept_are_those_that_pint_gives_now(update_golden):
+    """Exactly, to the last figure of each fraction: none is missing, none is left over, none was typed by hand."""
+    kept, now = Path(unit_answers.__file__), unit_sizes.answers(NAMES)
+    if update_golden:
+        kept.write_text(now, encoding="utf-8", newline="\n")
+    assert kept.read_text(encoding="utf-8") == now, "meant? make test ARGS=--update-golden, then read the difference"
+
+
+def test_a_unit_without_an_answer_is_asked_of_pint(monkeypatch):
+    monkeypatch.setattr(unit_sizes, "ANSWERS", {})
+    monkeypatch.setattr(unit_sizes, "asked", lambda name: f"asked for {name}")
+    assert unit_sizes.size_and_zero.__wrapped__("inch") == "asked for inch"
+
+
+def test_a_command_that_needs_no_other_unit_does_not_wait_for_pint():
+    code = ("import sys; from witnessmark.cli import main; "
+            "main(['work', 'taper-advance', 'force=15 long ton']); print('pint' in sys.modules)")
+    ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, env={"PYTHONPATH": ":".join(sys.path)})
+    assert ran.stdout.splitlines()[-1] == "False", ran.stderr
 
 
 @pytest.mark.parametrize("spelling, kind, symbol", [

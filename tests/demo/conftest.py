@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from witnessmark.build import check, render
+from witnessmark.build import render
+from witnessmark.prove import check
 
 BOOK = Path(__file__).parents[2]
 

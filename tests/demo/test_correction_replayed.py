@@ -3,7 +3,8 @@
 import pytest
 
 from demo import history
-from witnessmark.build import check, compared
+from witnessmark.build import compared
+from witnessmark.prove import check
 
 BEFORE = (*history.FORCE, *history.FOLLOWED, *history.DIAL, *history.SUMP)
 AFTER = (*history.FOLLOWED, *history.DIAL, *history.SUMP)

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from witnessmark.build import check
+from witnessmark.prove import check
 
 from demo.conftest import BOOK
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from witnessmark.build import check
+from witnessmark.prove import check
 from witnessmark.workings.read_inputs import run
 from witnessmark.workings.registry import WORKINGS
 from witnessmark.workings.shelf import shelf_of

@@ -10,7 +10,7 @@ import tracemalloc
 import pytest
 from small_book import PROCEDURE, SITE_DATA, sources
 
-from witnessmark.build import check
+from witnessmark.prove import check
 from witnessmark.loading.load_book import load_book
 from witnessmark.loading.source_files import MOST_BYTES, yaml_sources
 from witnessmark.rules.table import check_book

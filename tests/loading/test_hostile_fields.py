@@ -8,7 +8,8 @@ from hostile_book import EVIL, Spoiler, build_clean, build_hostile, document, is
 from small_book import SITE_DATA, sources
 from what_runs import what_runs, what_runs_in
 
-from witnessmark.build import Checked, check, render
+from witnessmark.build import render
+from witnessmark.prove import Checked, check
 from witnessmark.loading import yaml_tree
 from witnessmark.loading.load_book import FOLDERS, load_book
 from witnessmark.loading.source_files import SourceFile, yaml_sources

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from small_book import PROCEDURE, sources
 
-from witnessmark.build import check, check_at
+from witnessmark.build import check_at
+from witnessmark.prove import check
 from witnessmark.loading.revisions import Revision, RevisionProblem
 
 PNG = bytes.fromhex("89504e470d0a1a0a0000000d49484452000000010000000108060000001f15c4890000000d49444154789c6360606060000000050001a5f645400000000049454e44ae426082")

@@ -5,7 +5,8 @@ from pathlib import Path
 
 from small_book import SITE_DATA, sources
 
-from witnessmark.build import Checked, check, render
+from witnessmark.build import render
+from witnessmark.prove import Checked, check
 from witnessmark.loading.load_book import load_book
 from witnessmark.workings.derive import derive_book
 

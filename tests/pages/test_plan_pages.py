@@ -6,7 +6,8 @@ import re
 import small_book
 from plan_book import HEAD, PROCEDURES, read
 
-from witnessmark.build import Checked, codes, render
+from witnessmark.build import codes, render
+from witnessmark.prove import Checked
 from witnessmark.loading.load_book import load_book
 from witnessmark.workings.derive import derive_book
 

@@ -1,8 +1,7 @@
-"""The closed table of units, and the only module that knows Pint.
+"""The closed table of units: what an author's spelling means under a kind.
 
-Pint is asked for the size of each unit once, by a name written here; it never sees an author's text
-(it would read "45 Nm" as a textile unit and hang on "9**9**9"). An author's spelling is looked up in the table
-under its kind, so that "long ton" is a force for a press and a mass for a casting.
+An author's spelling is looked up under its kind, so that "long ton" is a force for a press and a mass for a casting.
+The size of a unit is Pint's (`unit_sizes.py`), by a name written here.
 """
 
 import re
@@ -12,6 +11,7 @@ from fractions import Fraction
 from functools import cache, cached_property, lru_cache
 
 from .kinds import KINDS, Problem
+from .unit_sizes import size_and_zero
 
 
 class UnitProblem(Problem):
@@ -30,15 +30,12 @@ class Unit:
 
     @cached_property
     def factor(self) -> Fraction:
-        if isinstance(self.size, Fraction):
-            return self.size
-        return _base_magnitude(1, f"delta_{self.size}" if self.size.startswith("degree_") else self.size)
+        return self.size if isinstance(self.size, Fraction) else size_and_zero(self.size)[0]
 
     @cached_property
     def offset(self) -> Fraction:
         """Not zero only for a temperature: the kelvins at its own zero."""
-        shifted = isinstance(self.size, str) and self.size.startswith("degree_")
-        return _base_magnitude(0, self.size) if shifted else Fraction(0)
+        return Fraction(0) if isinstance(self.size, Fraction) else size_and_zero(self.size)[1]
 
     @cached_property
     def doubles(self) -> tuple[float, float]:   # for numbers that are doubles already
@@ -49,16 +46,6 @@ class Unit:
 
     def from_si(self, si: float | Fraction) -> Fraction:
         return (Fraction(si) - self.offset) / self.factor
-
-
-@cache
-def _registry():
-    from pint import UnitRegistry              # late: its import costs more than reading a small book
-    return UnitRegistry(non_int_type=Fraction)
-
-
-def _base_magnitude(value: int, name: str) -> Fraction:
-    return Fraction(_registry().Quantity(Fraction(value), name).to_base_units().magnitude)
 
 
 FORCES = "press force, force"
