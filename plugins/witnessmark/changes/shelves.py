@@ -110,6 +110,8 @@ def _text(value) -> str | None:
             return value.text
         case bool():
             return "yes" if value else "no"
+        case Place():
+            return str(value)
         case tuple():
             return ", ".join(_text(each) or "" for each in value)
     if hasattr(value, "place"):

@@ -6,6 +6,7 @@ from functools import cached_property
 from .authority import Caution, Conflict, Correction, Source
 from .edition import Edition
 from .equipment import Adapter, MadeTool, Material, Press, Scale, ShimStock, Surface, Wrench
+from .every_sentence import sentences_of_procedure
 from .figure import Spec
 from .loose_ends import Ledger
 from .machine import Machine
@@ -60,6 +61,13 @@ class Book:
     def open_ends(self) -> dict[str, OpenEnds]:
         """Machine id -> what is open when each procedure starts and stops, once the book is whole."""
         return {machine: OpenEnds(ledger) for machine, ledger in self.ledgers.items()}
+
+    @cached_property
+    def words(self) -> dict[tuple[str, str], str]:
+        """Every sentence of each procedure, one a line and in small letters: a rule that looks for a word asks here before it asks
+        each sentence."""
+        return {key: "\n".join([sentence.text for sentence in sentences_of_procedure(procedure)]).casefold()
+                for key, procedure in self.procedures.items()}
 
     def target(self, reference: Reference, home: Procedure) -> Spec | Computed | None:
         """What a reference made in `home` points at: a spec, a computed result, a figure of the machine, or None."""

@@ -114,14 +114,15 @@ def _decimal(value: Fraction, step: Fraction) -> str:
 
 
 @lru_cache(maxsize=1024)
-def _places(step: Fraction) -> tuple[int, int]:
-    """How many decimals a step has, and the step in units of the last."""
+def _places(numerator: int, denominator: int) -> tuple[int, int]:
+    """How many decimals a step has, and the step in units of the last. Two numbers: a fraction takes long to look up."""
+    step = Fraction(numerator, denominator)
     places = next(n for n in range(400) if (step * 10**n).denominator == 1)
     return places, int(step * 10**places)
 
 
 def _steps_in_decimals(steps: int, step: Fraction) -> str:
-    places, last = _places(step)
+    places, last = _places(step.numerator, step.denominator)
     digits = f"{abs(steps * last):0{places + 1}d}"
     whole, decimals = (digits[:-places], "." + digits[-places:]) if places else (digits, "")
     return ("-" if steps < 0 else "") + (f"{int(whole):,}" if int(whole) >= 10000 else whole) + decimals

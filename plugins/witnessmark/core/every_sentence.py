@@ -1,20 +1,21 @@
 """Every sentence of a book with the place it came from, for rules about words."""
+from __future__ import annotations
 
-from typing import Iterable, Iterator
+from typing import TYPE_CHECKING, Iterable, Iterator
 
-from .book import Book
 from .figure import Spec
 from .machine import Machine
 from .procedure import Procedure, Step
 from .sentence import Sentence
 
+if TYPE_CHECKING:
+    from .book import Book
 
-def sentences_of_book(book: Book) -> Iterator[Sentence]:
-    """Those of machines, procedures and the shop's own records, in the order of the records."""
+
+def sentences_but_of_procedures(book: Book) -> Iterator[Sentence]:
+    """Those of machines and of the shop's own records, in the order of the records."""
     for machine in book.machines.values():
         yield from sentences_of_machine(machine)
-    for procedure in book.procedures.values():
-        yield from sentences_of_procedure(procedure)
     for caution in book.cautions.values():
         yield from (caution.hazard, caution.consequence, *caution.avoid)
     for conflict in book.conflicts.values():

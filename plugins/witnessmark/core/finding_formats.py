@@ -17,7 +17,7 @@ def as_text(findings: Sequence[Finding], procedures: int, left_out: int = 0) -> 
 
 def as_json(findings: Sequence[Finding]) -> str:
     """A list of objects: place (path, line, column), rule, message, mend, severity."""
-    return json.dumps([asdict(finding) for finding in findings], ensure_ascii=False, indent=1)
+    return json.dumps([{**asdict(finding), "place": finding.place._asdict()} for finding in findings], ensure_ascii=False, indent=1)
 
 
 def as_annotations(findings: Sequence[Finding]) -> str:

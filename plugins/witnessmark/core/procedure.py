@@ -89,8 +89,8 @@ class Step:
         return not self.only or any(selector.holds(variant, serials) for selector in self.only)
 
     def sentences(self) -> tuple[Sentence, ...]:
-        found = [self.do, self.check, self.if_outside, self.hold_point, self.note]
-        return tuple(sentence for sentence in found if sentence is not None)
+        found = (self.do, self.check, self.if_outside, self.hold_point, self.note)
+        return tuple([sentence for sentence in found if sentence is not None])
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,8 @@ _TO_SIDE = {"down": floor, "up": ceil}
 
 def exact(number: float | int | Fraction | str) -> Fraction:
     """A number as its shortest decimal says it: 0.1 is one tenth. ValueError for NaN and infinity."""
+    if type(number) is Fraction:
+        return number
     return Fraction(repr(float(number))) if isinstance(number, float) else Fraction(number)
 
 
@@ -22,9 +24,9 @@ def round_to(value: float | Fraction, step: float | Fraction | str, side: str) -
     side: 'down' (a ceiling, a press mark), 'up' (a floor), 'nearest' (halves upward).
     Going down, the result exceeds the value by at most TOLERANCE of a step. ValueError for a step not over zero."""
     step = exact(step)
-    if step <= 0:
+    if step.numerator <= 0:
         raise ValueError(f"a rounding step must be over zero, not {step}")
-    return whole_steps(value, step, side) * step
+    return step * whole_steps(value, step, side)
 
 
 def whole_steps(value: float | Fraction, step: Fraction, side: str) -> int:

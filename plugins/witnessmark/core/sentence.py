@@ -45,7 +45,7 @@ class Sentence:
     place: Place
 
     def references(self) -> tuple[Reference, ...]:
-        return tuple(part for part in self.parts if isinstance(part, Reference))
+        return tuple([part for part in self.parts if type(part) is Reference])
 
 
 def read_reference(text: str, place: Place) -> Reference | None:

@@ -26,7 +26,7 @@ _UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u034f\u061c\u11
 _NOTE = re.compile(r"#.*")
 _AFTER_WORDS = re.compile(r"(?<=\S)[ \t]+#")
 _COMMENTED_NUMBER = re.compile(r"^[ \t]*#[0-9]", re.MULTILINE)
-_KEY_LINE = re.compile(rf"\n[ \t]*(?:- )?({'|'.join(sorted(KEYS, key=len, reverse=True))}):")
+_KEY_LINE = re.compile(r"\n[ \t]*(?:- )?([^:\n]{1,40}):")
 _ESCAPE = re.compile(r"\\(.)", re.DOTALL)
 #: Keys whose value is words: a note behind them may be the rest of the sentence.
 PROSE = frozenset((
@@ -128,7 +128,7 @@ def bent_escape(raw: str) -> tuple[str, str] | None:
 
 def swallowed(raw: str) -> tuple[int, str, str] | None:
     """How far into a text of several lines a line begins with a key, with message and mend; None where none does."""
-    match = _KEY_LINE.search(raw)
+    match = ":" in raw and next((match for match in _KEY_LINE.finditer(raw) if match[1] in KEYS), None)
     return match and (match.start(1), f"'{match[1]}:' is read as more of the text above it",
                       f"put '{match[1]}:' straight under the key above, with a space after its colon")
 

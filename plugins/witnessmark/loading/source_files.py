@@ -2,6 +2,7 @@
 
 import os
 import re
+import stat
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
@@ -88,11 +89,15 @@ def _bad_link(root: Path, link: Path) -> tuple[str, str, int] | None:
 
 
 def _read(root: Path, path: Path) -> SourceFile:
+    """`path` stands in a folder below `root` that no link leads to."""
     shown = _shown(root, path)
     try:
-        if not path.resolve().is_relative_to(root):
-            return SourceFile(shown, "", _LEAVES)
-        if path.exists() and not path.is_file():
+        sort = os.lstat(path).st_mode
+        if stat.S_ISLNK(sort):                            # to resolve every path costs as much as to read the files
+            if not path.resolve().is_relative_to(root):
+                return SourceFile(shown, "", _LEAVES)
+            sort = os.stat(path).st_mode
+        if not stat.S_ISREG(sort):
             return SourceFile(shown, "", ("this is no plain file", "put a text file here", 1))
         with open(path, "rb") as file:
             data = file.read(MOST_BYTES + 1)

@@ -7,6 +7,7 @@ stays as it was written. Events are read one by one without recursion: a file of
 from itertools import islice
 
 import yaml
+from yaml.events import AliasEvent, DocumentStartEvent, MappingEndEvent, MappingStartEvent, ScalarEvent, SequenceEndEvent, SequenceStartEvent
 
 from ..core.finding import Finding
 from ..core.place import Place
@@ -22,11 +23,7 @@ _LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
 
 class Node:
-    __slots__ = ("path", "line", "column")
-
-    @property
-    def place(self) -> Place:
-        return Place(self.path, self.line, self.column)
+    __slots__ = ("place",)
 
 
 class Scalar(Node):
@@ -93,56 +90,64 @@ def read_tree(path: str, text: str) -> tuple[Node | None, list[Finding]]:
 
 def _build(path: str, text: str, notices: _Notices) -> Node | None:
     root: Node | None = None
+    owner: Node | None = None                  # the innermost list or group that is still open, the last of `stack`
     stack: list[Node] = []
     count = 0
-    for event in yaml.parse(text, Loader=_LOADER):
+    next_event = _LOADER(text).get_event
+    while (event := next_event()) is not None:
         kind = type(event)
-        if kind is yaml.ScalarEvent:
-            if len(event.value) > MOST_SIGNS:
-                raise _refuse(event, f"a text of over {MOST_SIGNS:,} letters begins here",
-                              "shorten it; if that was not meant, a quote or bracket before it is not closed")
+        if kind is ScalarEvent:
             node = Scalar()
             node.text = event.value
-        elif kind is yaml.MappingStartEvent:
+            if len(node.text) > MOST_SIGNS:
+                raise _refuse(event, f"a text of over {MOST_SIGNS:,} letters begins here",
+                              "shorten it; if that was not meant, a quote or bracket before it is not closed")
+        elif kind is MappingStartEvent:
             node = Mapping()
             node.entries, node.flow, node.pending, node.key_end = [], bool(event.flow_style), None, None
-        elif kind is yaml.SequenceStartEvent:
-            node = Sequence()
-            node.items, node.flow = [], bool(event.flow_style)
-        elif kind in (yaml.MappingEndEvent, yaml.SequenceEndEvent):
+        elif kind is MappingEndEvent or kind is SequenceEndEvent:
             ended = stack.pop()
+            owner = stack[-1] if stack else None
             if type(ended) is Mapping and ended.key_end is None:
                 notices.add(ended.place, "empty-value", "nothing stands between the braces", "write what belongs there, or 'none'")
             continue
-        elif kind is yaml.AliasEvent:
+        elif kind is SequenceStartEvent:
+            node = Sequence()
+            node.items, node.flow = [], bool(event.flow_style)
+        elif kind is AliasEvent:
             raise _refuse(event, f"'*{event.anchor}' would be replaced by something else",
                           "put quotes around the words, or write them out")
-        elif kind is yaml.DocumentStartEvent and root is not None:
+        elif kind is DocumentStartEvent and root is not None:
             raise _refuse(event, "a second document begins here", "keep one procedure a file; take the '---' away")
         else:
             continue
         mark = event.start_mark
-        node.path, node.line, node.column = path, mark.line + 1, mark.column + 1
+        node.place = Place(path, mark.line + 1, mark.column + 1)
         if event.anchor is not None:
             raise _refuse(event, f"'&{event.anchor}' names a piece of text for copying", "put quotes around the words")
         if event.tag is not None:
             raise _refuse(event, f"'{event.tag}' is a tag", "take it away, or put quotes around the words")
-        if not stack:
-            root = node
-        elif type(stack[-1]) is Sequence:
-            stack[-1].items.append(node)
+        if type(owner) is Mapping:
+            if owner.pending is not None and kind is ScalarEvent and node.text:        # nearly always
+                owner.entries.append((owner.pending, node))
+                owner.pending = None
+            else:
+                _into_mapping(owner, node, event, notices)
+        elif owner is not None:
+            owner.items.append(node)
         else:
-            _into_mapping(stack[-1], node, event, notices)
+            root = node
         count += 1
         if count > MOST_NODES:
             raise _refuse(event, f"the file has over {MOST_NODES:,} entries", "split it into several files")
-        if kind is yaml.ScalarEvent:
+        if kind is ScalarEvent:
             if event.style == '"' or notices.scalars is not None or event.end_mark.line > mark.line:
                 _notice(event, node, stack, notices)
         else:
             if len(stack) >= DEEPEST:
                 raise _refuse(event, f"the nesting is over {DEEPEST} deep", "check the brackets and the indent")
             stack.append(node)
+            owner = node
     return root
 
 
@@ -170,7 +175,7 @@ def _notice(event, node: Scalar, stack: list[Node], notices: _Notices) -> None:
     if event.style == '"' and (bent := slips.bent_escape(notices.text[start:end])):
         notices.add(node.place, slips.BENT, *bent)
     if event.end_mark.line > event.start_mark.line and (taken := slips.swallowed(notices.text[start:end])):
-        at = slips.place_of(node.path, notices.text, start + taken[0])
+        at = slips.place_of(node.place.path, notices.text, start + taken[0])
         notices.add(at, slips.SWALLOWED, *taken[1:])
     if notices.scalars is not None:
         owner = next((group for group in reversed(stack) if type(group) is Mapping), None)

@@ -23,16 +23,17 @@ from ..core.finding import WARNING, Finding
 from ..core.procedure import Procedure
 
 ID = "caution-too-late"
-_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE", "Danger", "Warning", "Caution", "Notice")      # looked for before the pattern: it is slow
+_WORDS = ("danger", "warning", "caution", "notice")
 _TYPED = re.compile(r"\b(DANGER|WARNING|CAUTION|NOTICE)\b|(?:^|[.!] )(Danger|Warning|Caution|Notice)[:!]")
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
     for procedure in book.procedures.values():
         yield from _after_its_act(book, procedure)
-        for step in procedure.steps:
+        words = book.words[procedure.machine, procedure.id]
+        for step in procedure.steps if any(word in words for word in _WORDS) else ():
             for sentence in step.sentences():
-                if any(word in sentence.text for word in _WORDS) and (match := _TYPED.search(sentence.text)):
+                if match := _TYPED.search(sentence.text):
                     yield Finding(sentence.place, ID, f"'{match[0].lstrip('.! ')}' is typed inside the step '{step.id}', where it is read too late",
                                   "define it in site_data/cautions.yaml and name it under 'cautions:'")
 

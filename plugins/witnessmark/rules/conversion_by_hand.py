@@ -7,27 +7,36 @@ wrong:
 """
 
 import re
-from typing import Iterator
+from typing import Iterable, Iterator
 
 from ..core.book import Book
-from ..core.every_sentence import sentences_of_book
+from ..core.every_sentence import sentences_but_of_procedures, sentences_of_procedure
 from ..core.finding import WARNING, Finding
 from ..core.quantity import Quantity, read_quantity
+from ..core.sentence import Sentence
 
 ID = "conversion-by-hand"
 _ONE = r"(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|(?:\d+-)?\d+/\d+|\d*\.?\d+)"
 _NUMBER = rf"{_ONE}(?: to {_ONE})?"
 _UNIT = r"[^\W\d_°][^\d\W]*[²³]?(?:[·/ -]?[^\W\d_]+[²³]?)?|°[CF]"
 _PAIR = re.compile(rf"(?<![\d.,/-])({_NUMBER}) ?({_UNIT}) ?(?:\(|=|/|, or |or ) ?({_NUMBER}) ?({_UNIT})\)?")
+_DIGIT = re.compile(r"\d")
 _KINDS = ("press force", "torque", "length", "pressure", "temperature", "mass", "volume", "area", "stress", "spring rate", "road speed")
 #: Two figures this close are one figure in two units, rounded by hand.
 _CLOSE = 0.04
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
-    for sentence in sentences_of_book(book):
-        for pair in _PAIR.finditer(sentence.text) if "(" in sentence.text or "=" in sentence.text or "or " in sentence.text \
-                or "/" in sentence.text else ():
+    yield from _pairs(sentences_but_of_procedures(book))
+    for key, procedure in book.procedures.items():
+        if _DIGIT.search(book.words[key]):
+            yield from _pairs(sentences_of_procedure(procedure))
+
+
+def _pairs(sentences: Iterable[Sentence]) -> Iterator[Finding]:
+    for sentence in sentences:
+        for pair in _PAIR.finditer(sentence.text) if _DIGIT.search(sentence.text) and ("(" in sentence.text or "=" in sentence.text or "or " in sentence.text \
+                or "/" in sentence.text) else ():
             if _same(f"{pair[1]} {pair[2]}", f"{pair[3]} {pair[4]}"):
                 yield Finding(sentence.place, ID, f"'{pair[0].strip()}' says one figure in two units",
                               f"write {pair[1]} {pair[2]} alone; give it as a spec and the page shows the other unit", WARNING)

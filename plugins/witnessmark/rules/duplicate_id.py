@@ -19,7 +19,8 @@ ID = "duplicate-id"
 
 def check(book: Book, derived) -> Iterator[Finding]:
     for procedure in book.procedures.values():
-        yield from _twice("step", ((step.id, step.key_places.get("id", step.place)) for step in procedure.steps))
+        if len({step.id for step in procedure.steps}) < len(procedure.steps):
+            yield from _twice("step", ((step.id, step.key_places.get("id", step.place)) for step in procedure.steps))
         yield from _twice("loose end", ((end.id, end.place) for step in procedure.steps for end in step.leaves))
         yield from _twice("note", ((note.id, note.place) for note in procedure.notes))
         for name, computed in procedure.computed.items():

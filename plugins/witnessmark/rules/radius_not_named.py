@@ -34,15 +34,21 @@ _MEND = "write 'at radius:' and the radius it is read at"
 def check(book: Book, derived) -> Iterator[Finding]:
     for machine in book.machines.values():
         yield from _specs(machine.figures.values())
-    for procedure in book.procedures.values():
+    for key, procedure in book.procedures.items():
         yield from _specs(procedure.specs.values())
-        yield from _steps(procedure)
+        if _may_name_a_cord(book.words[key]):
+            yield from _steps(procedure)
 
 
 def _specs(specs) -> Iterator[Finding]:
     for spec in specs:
         if spec.at_radius is None and spec.kind in _BY_RADIUS and _BY_RADIUS[spec.kind].search(spec.label):
             yield Finding(spec.place, ID, f"'{spec.id}' does not say at which radius it is read", _MEND)
+
+
+def _may_name_a_cord(words: str) -> bool:
+    """False for most texts in small letters, sooner than the pattern says it."""
+    return "cord" in words or "drum" in words or "string" in words
 
 
 def _steps(procedure: Procedure) -> Iterator[Finding]:
@@ -52,7 +58,7 @@ def _steps(procedure: Procedure) -> Iterator[Finding]:
         for sentence in sentences_of_step(step) if drums else ():
             if "drum" in sentence.text and (bare := _BARE_DRUM.search(sentence.text)):
                 yield Finding(sentence.place, ID, f"'{bare[0]}' may be a radius or a diameter", "write which of the two it is")
-        if not _CORD.search(step.do.text):
+        if not (_may_name_a_cord(step.do.text.casefold()) and _CORD.search(step.do.text)):
             continue
         used = [procedure.specs[name] for name in dict.fromkeys(
             reference.name for reference in (*step.specs, *(r for s in step.sentences() for r in s.references()))

@@ -23,10 +23,12 @@ _DIGIT = re.compile(r"\d")
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
-    for procedure in book.procedures.values():
+    for key, procedure in book.procedures.items():
+        if not any(hint in book.words[key] for hint in _HINTS):
+            continue
         for step in procedure.steps:
             for sentence in (step.do, step.check, step.hold_point):
-                vague = _VAGUE.search(sentence.text) if sentence and any(map(sentence.text.lower().__contains__, _HINTS)) else None
+                vague = _VAGUE.search(sentence.text) if sentence and any(map(sentence.text.casefold().__contains__, _HINTS)) else None
                 if vague and not _DIGIT.search(sentence.text) and not any(isinstance(p, Reference) for p in sentence.parts):
                     yield Finding(sentence.place, ID, f"'{vague[0]}' is no figure",
                                   "write the spec in braces, such as {cover-bolts}, or a number with its unit")

@@ -157,7 +157,8 @@ def _varies(machine: Machine, varies: Varies) -> Iterator[Finding]:
 def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps: set[str]) -> Iterator[Finding]:
     at = step.key_places.get
     for sentence in step.sentences():
-        yield from _sentence(book, machine, procedure, sentence)
+        if "{" in sentence.text:
+            yield from _sentence(book, machine, procedure, sentence)
     for name in step.cautions:
         yield from _name(at("cautions", step.place), name, book.cautions, "caution")
     for name in step.measures:
@@ -171,8 +172,8 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
             yield from _name(record.place, record.places, machine.places, "group of places")
         if record.spec:
             yield from of_reference(book, machine, procedure, record.spec)
-    jumps = (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to))
-    yield from _jumps(book, procedure, jumps, at("go to", step.place), steps)
+    if jumps := (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to)):
+        yield from _jumps(book, procedure, jumps, at("go to", step.place), steps)
     for name in step.closes:
         yield from _loose_end(book, machine, procedure, name, at("closes", step.place))
     for end in step.leaves:

@@ -13,6 +13,7 @@ from typing import Iterable, Iterator
 from ..core.book import Book
 from ..core.finding import Finding
 from ..core.place import Place
+from ..core.procedure import Procedure
 
 ID = "was-taken"
 #: What it is, its present name, its old ones, where it stands.
@@ -25,10 +26,18 @@ def check(book: Book, derived) -> Iterator[Finding]:
         procedures = (book.procedures[machine.id, name] for name in book.procedure_ids[machine.id])
         yield from _taken(("procedure", each.id, each.was, each.key_places.get("was", each.place)) for each in procedures)
     for procedure in book.procedures.values():
+        if not _any_was(procedure):                   # nearly always, and there are thousands of steps
+            continue
         computed = (("computed result", each.id, each.was, each.place) for each in procedure.computed.values())
         yield from _taken((*_specs(procedure.specs.values()), *computed))
         yield from _taken(("step", step.id, step.was, step.key_places.get("was", step.place)) for step in procedure.steps)
         yield from _taken(("loose end", end.id, end.was, end.place) for step in procedure.steps for end in step.leaves)
+
+
+def _any_was(procedure: Procedure) -> bool:
+    named = (*procedure.specs.values(), *procedure.computed.values(), *procedure.steps,
+             *(figure for spec in procedure.specs.values() for figure in spec.figures), *(end for step in procedure.steps for end in step.leaves))
+    return any([each.was for each in named])
 
 
 def _specs(specs) -> Iterator[Named]:

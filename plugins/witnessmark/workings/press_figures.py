@@ -12,7 +12,7 @@ from .stress_area import stress_area
 
 def card_values(given: Mapping[str, Given], press: Press, job: Job, verdict: Verdict) -> tuple[Value, ...]:
     """Every figure of an accepted card; forces in the author's own unit, marks in the gauge's."""
-    pascals = float(press.unit.factor)
+    pascals = press.unit.doubles[0]
     fine = ten_step(float(press.division) / 20)
     step = FORCE_STEPS[job.unit.symbol]
     uncertainty = press.uncertainty

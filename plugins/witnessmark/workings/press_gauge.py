@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from math import hypot
 
 from ..core.rounding import round_to
@@ -42,16 +43,16 @@ class Press:
             return "nameplate"
         return "end of the gauge" if self.gauge_limit == self.full_scale else "limit set for the gauge"
 
-    @property
+    @cached_property
     def uncertainty(self) -> float:
         """Class share of full scale and half a division, as squares (root sum of squares)."""
         return hypot(self.accuracy * float(self.full_scale), float(self.division) / 2)
 
     def reading(self, newtons: float) -> float:
-        return newtons / self.area / float(self.unit.factor)
+        return newtons / self.area / self.unit.doubles[0]
 
     def force(self, reading: float) -> float:
-        return reading * float(self.unit.factor) * self.area
+        return reading * self.unit.doubles[0] * self.area
 
     def down(self, reading: float) -> Fraction:
         return round_to(reading, self.division, "down")
@@ -68,7 +69,7 @@ class Press:
         return self._text(reading, ten_step(float(self.division) / 20))
 
     def _text(self, reading: float | Fraction, step: Fraction) -> str:
-        return in_unit(float(reading) * float(self.unit.factor), "pressure", self.unit, step)
+        return in_unit(float(reading) * self.unit.doubles[0], "pressure", self.unit, step)
 
 
 @dataclass(frozen=True)
@@ -166,6 +167,8 @@ def standard_that_would_do(press: Press, job: Job, at_most: int = 3) -> tuple[st
     rated = press.rated * float(press.unit.factor / bar.factor)
     found: dict[int, str] = {}
     for full_scale, accuracy, division in standard_gauges():
+        if len(found) == at_most:
+            break
         if full_scale in found:
             continue
         gauge = Press(press.area, bar, Fraction(full_scale), Fraction(str(division)), float(accuracy) / 100,
@@ -173,4 +176,4 @@ def standard_that_would_do(press: Press, job: Job, at_most: int = 3) -> tuple[st
         verdict = judge(gauge, job)
         if not verdict.refusal and not verdict.in_bottom_quarter:
             found[full_scale] = f"a 0 to {full_scale} bar gauge of class {accuracy} in divisions of {division:g} bar"
-    return tuple(found.values())[:at_most]
+    return tuple(found.values())

@@ -1,6 +1,7 @@
 """The press cards that no author declares: one for each press and gauge in the needs, for each force to press to."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from ..core.book import Book
 from ..core.derived import CombinationKey, Resolved, Worked
@@ -13,6 +14,8 @@ from . import press_card
 from .in_force import figure_in_force, recheck
 from .read_inputs import given_inputs
 
+#: The inputs of one run, by name, as they are typed.
+Texts = tuple[tuple[str, str], ...]
 _LIMITS = ("target", "floor", "ceiling", "window")
 NOT_TO_USE = "it is not known, in doubt, or has no case for this combination"
 
@@ -69,10 +72,26 @@ def press_texts(press: Press, gauge: Gauge) -> dict[str, str]:
 
 
 def _card(book: Book, inputs: Mapping[str, str], own: tuple[str, str], pairs) -> Outcome:
-    given, problems = given_inputs(press_card.WORKING, inputs)
+    outcome, asks_others = _card_alone(tuple(inputs.items()))
+    if not asks_others:
+        return outcome
+    return press_card.compute(given_inputs(press_card.WORKING, inputs)[0], lambda: _others(book, own, pairs))
+
+
+@lru_cache(maxsize=4096)
+def _card_alone(inputs: Texts) -> tuple[Outcome, bool]:
+    """The card as this press alone makes it, and whether it asks for the shop's other presses. Kept, as a shop has few presses."""
+    given, problems = given_inputs(press_card.WORKING, dict(inputs))
     if problems:
-        return Outcome(refusals=(Refusal(problems[0].message, problems[0].mend),))
-    return press_card.compute(given, lambda: _others(book, own, pairs))
+        return Outcome(refusals=(Refusal(problems[0].message, problems[0].mend),)), False
+    asked = []
+
+    def others() -> press_card.Others:
+        asked.append(True)
+        return ()
+
+    outcome = press_card.compute(given, others)
+    return outcome, bool(asked)
 
 
 def _others(book: Book, own: tuple[str, str], pairs) -> press_card.Others:

@@ -29,9 +29,18 @@ def _ten_to(power: int) -> Fraction:
     return Fraction(10) ** power
 
 
+def _step(step: Fraction | str) -> Fraction:
+    return _typed_step(step) if isinstance(step, str) else step
+
+
+@lru_cache(maxsize=256)
+def _typed_step(step: str) -> Fraction:
+    return Fraction(step)
+
+
 def in_unit(si: float, kind: str, unit: Unit | str, step: Fraction | str, side: str = "nearest") -> str:
     """'3600 psi': an SI value in `unit`, rounded to `step` of that unit."""
-    return shown(si, kind, unit, step=Fraction(step), side=side)
+    return shown(si, kind, unit, step=_step(step), side=side)
 
 
 def banded(si: Band, kind: str, unit: Unit | str, step: Fraction | str) -> str:
@@ -48,7 +57,7 @@ def value(name: str, kind: str, si: float | Band, unit: Unit | str, step: Fracti
     A number with a side is worth what is printed, so that a mark or floor used further on is the one read.
     The conversion keeps three figures and is otherwise no finer than `step`."""
     unit = find_unit(unit, kind) if isinstance(unit, str) else unit
-    step = Fraction(step)
+    step = _step(step)
     if not isinstance(si, tuple) and side != "nearest":
         factor, offset = unit.doubles
         si = float(unit.to_si(round_to((si - offset) / factor, step, side)))

@@ -1,11 +1,13 @@
 """The judgement of each torque that no author declares: what it means on its thread and surface, and what to set."""
 
 from dataclasses import replace
+from functools import lru_cache
 
 from ..core.book import Book
 from ..core.derived import CombinationKey, Derived, Worked, key_of
 from ..core.display import shown
 from ..core.figure import NoFigure, Spec
+from ..core.kinds import Problem
 from ..core.machine import Machine
 from ..core.procedure import Procedure
 from ..core.quantity import Quantity
@@ -15,7 +17,7 @@ from ..core.working import Outcome, Refusal
 from . import tightening_torque
 from .evaluation import Evaluation, pick
 from .in_force import figure_in_force, recheck
-from .press_runs import NOT_TO_USE
+from .press_runs import NOT_TO_USE, Texts
 from .read_inputs import given_inputs
 
 
@@ -45,15 +47,22 @@ def torque_run(work: Evaluation, machine: Machine, procedure: Procedure, spec: S
         texts |= _wrench_texts(work.book, spec)
     if spec.pass_count:
         texts["passes"] = str(spec.pass_count)
-    given, problems = given_inputs(tightening_torque.WORKING, texts)
+    outcome, problems = _tightened(tuple(texts.items()))
     for problem in problems:
         work.error(spec.place, "working-input", f"'{spec.id}': {problem.message}", problem.mend)
-    outcome = tightening_torque.compute(given) if not problems else Outcome(
-        refusals=(Refusal("its inputs cannot be read", "mend the findings of its source"),))
     if unchecked:                               # no setting to act on; what it would pull is still told, as a warning
         outcome = replace(outcome, values=(), refusals=(unchecked, *outcome.refusals))
     places = {name: spec.key_places.get(name, spec.place) for name in ("thread", "grade", "surface", "wrench", "adapter")}
     return Worked("tightening-torque", spec.id, key, texts, places, outcome)
+
+
+@lru_cache(maxsize=4096)
+def _tightened(texts: Texts) -> tuple[Outcome, tuple[Problem, ...]]:
+    """One torque judged, or why it cannot be. Kept, as a shop has few sorts of bolts."""
+    given, problems = given_inputs(tightening_torque.WORKING, dict(texts))
+    if problems:
+        return Outcome(refusals=(Refusal("its inputs cannot be read", "mend the findings of its source"),)), tuple(problems)
+    return tightening_torque.compute(given), ()
 
 
 def _to_judge(derived: Derived, key: CombinationKey, spec: Spec):
