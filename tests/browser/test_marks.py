@@ -129,6 +129,37 @@ def test_two_tabs_see_each_others_marks_and_lose_none(context, address):
         assert not pressed(page, "#step-degrease")
 
 
+def test_a_tick_made_with_another_part_fitted_is_asked_about_and_each_side_has_its_own_parts(context, address):
+    press = "#step-press-to-stops"
+    page = at_step(context.new_page(), "#step-degrease", address=address)
+    tick(page, "#step-degrease")
+    page.evaluate("location.hash = '#start'")
+    page.select_option("#part-fly-crank", "24-C")
+    at_step(page, press)
+    tick(page, press)
+    page.evaluate("location.hash = '#start'")
+    page.check("input[value=right]")
+    assert page.input_value("#part-fly-crank") == "" and "24-C" not in page.locator("[data-whose]").inner_text()
+    page.check("input[value=left]")
+    assert page.input_value("#part-fly-crank") == "24-C"
+    page.select_option("#part-fly-crank", "")
+    at_step(page, press)
+    told = page.locator(f"{press} .told.old")
+    for words in ("Done with another part fitted, left", "Fly-crank 24-C", "5100 psi", "its own parts", "4300 psi"):
+        assert words in told.inner_text(), words
+    at_step(page, "#step-degrease")
+    assert pressed(page, "#step-degrease")                      # the same whatever hub is on
+    at_step(page, press)
+    page.get_by_role("button", name="Done again").click()
+    page.wait_for_selector(f"{press} .tick[aria-pressed=true]")
+    page.evaluate("location.hash = '#start'")
+    page.select_option("#part-fly-crank", "24-C")
+    page.evaluate("location.hash = '#end'")
+    page.wait_for_selector("#end.current pre")
+    record = page.locator("#end pre").inner_text()
+    assert "24-B · Fly-crank 24-C · left" in record and "Done with another part fitted" in record
+
+
 def test_a_loose_end_opens_with_its_tick_and_is_one_tap_away(context, address):
     page = at_step(context.new_page(), "#step-lay-tab-washer", address=address)
     assert page.locator(".loose-now").count() == 0

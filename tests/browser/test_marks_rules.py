@@ -46,6 +46,20 @@ def test_the_state_of_a_tick(run, entries, state):
     assert run("state.js", TICK, [entries, "M1"]) == state
 
 
+@pytest.mark.parametrize("entries, parts, state", [
+    ([mark("1")], "", "done"),                                                              # a mark from before parts were kept: the machine's own
+    ([mark("1", parts="Hub B")], "Hub B", "done"),
+    ([mark("1", parts="Hub B")], "", "old"),
+    ([mark("1")], "Hub B", "old"),
+    ([mark("1", parts="Hub B"), mark("2", slot="answer", value="fine")], "", "done"),
+    ([mark("1", parts="Hub B"), mark("2", slot="answer", value="fine", parts="Hub C")], "", "old"),
+    ([mark("1", parts="Hub B")], None, "done"),                                             # the step is the same whatever is fitted
+])
+def test_a_tick_holds_for_the_parts_it_was_made_with(run, entries, parts, state):
+    code = "(m, [all, parts]) => m.tickState(all.filter(e => e.slot === 'tick'), all.filter(e => e.slot === 'answer'), 'M1', parts)"
+    assert run("state.js", code, [entries, parts]) == state
+
+
 def test_two_values_for_one_reading_are_both_kept_until_a_third_replaces_them(run):
     first, second = mark("1", slot="value gap", value="0.008"), mark("2", slot="value gap", value="0.009", device="b")
     code = "(m, [ours, theirs]) => [...m.standing(m.union(ours, theirs)).values()].flat().map(each => each.value).sort()"

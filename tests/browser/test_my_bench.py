@@ -108,13 +108,43 @@ def test_the_readers_card_stands_beside_the_built_one_with_the_same_marks(phone)
     keep(page, BP50)
     go(PROCEDURE)
     built = page.locator(".wm-card[data-press=BP50]")
-    assert page.locator("section.wm-mine").count() == built.count() == 3
+    assert page.locator(".wm-cards > .wm-mine").count() == built.count() == 3
     for number in range(3):
-        own = page.locator("section.wm-mine").nth(number)
+        own = page.locator(".wm-cards > .wm-mine").nth(number)
         assert marks(own) == marks(built.nth(number)) and len(marks(own)) == 5
         assert own.evaluate("own => own.previousElementSibling.matches('.wm-card')")
         for words in ("Your own press: The old one", "Worked out on this phone", "What you gave", "10.97 in²", "100 psi", "Asked for by the book"):
             assert words in own.inner_text()
+
+
+def test_each_donors_row_has_the_readers_own_card_with_the_same_marks(phone):
+    page, go = phone()
+    keep(page, BP50)
+    go(PROCEDURE)
+    rows = page.locator(".wm-donors[data-press=BP50] tr[data-job]")
+    assert rows.count() == page.locator(".wm-mine-row").count() == 6
+    refused = 0
+    for row, own in zip(rows.all(), page.locator(".wm-mine-row").all(), strict=True):
+        built = row.locator("td").all_inner_texts()
+        assert row.locator("th").inner_text() in own.locator(".wm-mine-for").inner_text()
+        if "REFUSED" in built[0]:
+            refused += 1
+            assert "Your press cannot do it" in own.inner_text() and marks(own) == []
+        else:
+            assert all(mark in built[0] for mark in marks(own)[:-1]) and marks(own)[-1] in built[1] and len(marks(own)) == 5
+    assert refused == 1
+
+
+def test_with_a_donors_part_in_the_bench_view_its_own_card_alone_is_seen(phone):
+    page, go = phone()
+    keep(page, BP50)
+    go(f"{PROCEDURE}bench/#start")
+    page.fill("#serial", "1604")
+    page.select_option("#part-fly-crank", "24-C")
+    page.evaluate("location.hash = '#step-press-to-stops'")
+    own = page.locator("#step-press-to-stops .wm-mine:visible")
+    own.first.wait_for()
+    assert own.count() == 1 and marks(own)[-1] == "5100 psi" and "24-B with fly-crank 24-C" in own.inner_text()
 
 
 def test_another_press_refuses_in_the_words_of_python(phone):
@@ -123,7 +153,7 @@ def test_another_press_refuses_in_the_words_of_python(phone):
     go(PROCEDURE)
     jobs = [json.loads(text) for text in page.locator(".wm-card[data-press=BP50]").evaluate_all("all => all.map(each => each.dataset.job)")]
     refused = 0
-    for own, job in zip(page.locator("section.wm-mine").all(), jobs, strict=True):
+    for own, job in zip(page.locator(".wm-cards > .wm-mine").all(), jobs, strict=True):
         outcome, _ = run(WORKING, {**inputs_of(COARSE), **job})
         for refusal in outcome.refusals:
             refused += 1

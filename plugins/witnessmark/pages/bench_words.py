@@ -21,6 +21,7 @@ SCRIPT = {
     "done": "Done", "held": "Inspected", "second": "Checked by a second person", "not done": "not done", "not read": "not written down",
     "note": "Note", "note label": "A note at this step", "unit": "Unit", "and": "and",
     "old": "Done under an older figure", "old words": "the step as it was on sheet {}", "is now": "Is now", "see step": "as it stands above",
+    "other part": "Done with another part fitted", "own parts": "its own parts",
     "already fine": "Work already done: fine as it is.", "already inspect": "Work already done: inspect it.", "already redo": "Work already done: do it again.",
     "answer fine": "Looked at: it may stay", "answer redone": "Done again by the figure of today",
     "inside": "Inside", "above": "OUTSIDE, over", "below": "OUTSIDE, under", "outside": "Stop here and find out why.", "no number": "This is no number: write 0.008, 5/8 or 1-1/2",

@@ -66,7 +66,7 @@ def press_cards(lookup: Lookup, root: str, variant: str | None = None) -> tuple[
         if spec.kind != "press force":
             continue
         own, donors = (_by_gauge(lookup, spec.id, variant, own) for own in (True, False))
-        jobs = () if variant else _jobs(lookup, spec)
+        jobs = ((), ()) if variant else (_jobs(lookup, spec, True), _jobs(lookup, spec, False))
         for gauge in {**own, **donors}:
             found.append(_cards(lookup, spec, gauge, own.get(gauge, []), donors.get(gauge, []), root, variant, jobs))
     return tuple(found)
@@ -80,11 +80,11 @@ def _by_gauge(lookup: Lookup, spec: str, variant: str | None, own: bool) -> dict
     return runs
 
 
-def _jobs(lookup: Lookup, spec) -> tuple[tuple[str, Outcome, str], ...]:
-    """Gauge, outcome and what was asked, for each run whose figures all may be relied on."""
+def _jobs(lookup: Lookup, spec, own: bool) -> tuple[tuple[str, Outcome, str], ...]:
+    """Gauge, outcome and what was asked, for each run whose figures all may be relied on: of machines with their own parts, or with a donor's."""
     asked = [role for role in _ASKED if any(figure.kept_for_record is None for figure in spec.in_role(role))]
     return tuple((run.gauge, run.outcome, json.dumps({role: run.inputs[role] for role in asked}, ensure_ascii=False))
-                 for _, run in lookup.worked(spec.id, None, True) if run.working == _CARD and all(role in run.inputs for role in asked))
+                 for _, run in lookup.worked(spec.id, None, own) if run.working == _CARD and all(role in run.inputs for role in asked))
 
 
 def _with_job(card: Card, gauge: str, jobs) -> Card:
@@ -100,8 +100,8 @@ def _cards(lookup: Lookup, spec, gauge: tuple[str, str], own: list, donors: list
     always = tuple(c for c in lookup.machine.carriers if c in swapped or (c == lookup.machine.main.id and not variant))
     return PressCards(spec.id, spec.label, press.title if press else gauge[0], gauge[0], title, gauge[1], root + press_url(gauge[0]),
                       tuple(map(plain, read.notes)) if read else (),
-                      tuple(_with_job(_card(told), gauge[1], jobs) for told in told_apart(lookup.machine, own)),
-                      tuple(map(_card, told_apart(lookup.machine, donors, always) if donors else ())))
+                      tuple(_with_job(_card(told), gauge[1], jobs[0]) for told in told_apart(lookup.machine, own)),
+                      tuple(_with_job(_card(told), gauge[1], jobs[1]) for told in (told_apart(lookup.machine, donors, always) if donors else ())))
 
 
 def _card(told: Told) -> Card:

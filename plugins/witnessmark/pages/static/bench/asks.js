@@ -13,18 +13,27 @@ export function asks(data, say, changed) {
   const form = document.querySelector("[data-asks]");
   const kept = corner(`${data.name} whose ${data.machine}`);
   const main = data.carriers[0];
-  const whose = { serial: "", place: "", parts: {}, ...kept.read({}) };
+  const whose = { serial: "", place: "", donors: {}, ...kept.read({}) };
+  const selects = new Map();
 
   const variant = () => variantOf(whose.serial, main);
-  const combination = () => (variant() && data.variants.includes(variant()) ? combinationOf(data.carriers, variant(), whose.parts) : null);
+  const combination = () => (variant() && data.variants.includes(variant()) ? combinationOf(data.carriers, variant(), parts()) : null);
   const places = () => data.places.filter((place) => !variant() || !place.only.length || place.only.includes(variant()));
 
   /** The side, where this procedure has sides and this machine has that one: it is remembered from another procedure. */
   const side = () => (places().some((place) => place.name === whose.place) ? whose.place : "");
 
+  /** Carrier -> variant of a donor. One side may have one and the other its own: each side of each serial is asked for itself. */
+  const spot = () => `${whose.serial.trim()} ${side()}`;
+  const parts = () => whose.donors[spot()] || {};
+
+  /** The parts from a donor, in words; one of the machine's own variant is as good as its own. */
+  const fitted = () => data.carriers.slice(1).filter(({ id }) => (parts()[id] || variant()) !== variant()).map(({ id, title }) => `${title} ${parts()[id]}`).join(", ");
+
   function set(change) {
     Object.assign(whose, change);
     kept.write(whose);
+    for (const [carrier, select] of selects) select.value = parts()[carrier] || "";
     pick();
     changed(Object.keys(change)[0]);
   }
@@ -52,7 +61,7 @@ export function asks(data, say, changed) {
     const serial = whose.serial.trim();
     const told = serial ? [filled(say.serial, serial)] : [say["no serial"]];
     if (variant()) told.push(variant());
-    for (const carrier of data.carriers.slice(1)) if (whose.parts[carrier.id]) told.push(`${carrier.title} ${whose.parts[carrier.id]}`);
+    for (const carrier of data.carriers.slice(1)) if (parts()[carrier.id]) told.push(`${carrier.title} ${parts()[carrier.id]}`);
     if (side()) told.push(side());
     document.querySelector("[data-whose]").replaceChildren(element("a", { href: "#start" }, told.join(" · ")));
     answer.textContent = !serial ? "" : !variant() ? filled(say["unknown serial"], serial)
@@ -69,8 +78,9 @@ export function asks(data, say, changed) {
   function part(carrier) {
     const options = [element("option", { value: "" }, say.own), ...carrier.variants.map((each) =>
       element("option", { value: each.id }, each.measure ? `${each.title} (${each.measure})` : each.title))];
-    const select = element("select", { id: `part-${carrier.id}`, onchange: () => set({ parts: { ...whose.parts, [carrier.id]: select.value } }) }, ...options);
-    select.value = whose.parts[carrier.id] || "";
+    const select = element("select", { id: `part-${carrier.id}`, onchange: () => set({ donors: { ...whose.donors, [spot()]: { ...parts(), [carrier.id]: select.value } } }) }, ...options);
+    select.value = parts()[carrier.id] || "";
+    selects.set(carrier.id, select);
     return element("div", {}, element("label", { for: select.id }, filled(say.part, carrier.title)), select);
   }
 
@@ -87,8 +97,8 @@ export function asks(data, say, changed) {
   document.querySelector("[data-variants]").hidden = true;
   pick();
   return {
-    /** The machine on the bench: serial and side as given, and which variant that is. */
-    now: () => ({ serial: whose.serial.trim(), place: side(), variant: variant(), combination: combination() }),
+    /** The machine on the bench: serial and side as given, which variant that is, and what of it comes from a donor. */
+    now: () => ({ serial: whose.serial.trim(), place: side(), variant: variant(), combination: combination(), parts: fitted() }),
     fits: (leaf) => !combination() || leaf.dataset.variants.split(" ").includes(variant()),
     set(change) {
       set(change);

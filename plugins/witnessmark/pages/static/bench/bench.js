@@ -29,6 +29,7 @@ addEventListener("unhandledrejection", (event) => plain(event.reason));
 
 const data = read("bench-data");
 data.base = new URL(data.root, location.href);
+for (const step of data.steps) step["by parts"] = document.querySelector(`#step-${step.id} [data-case]:not([data-case=""])`) !== null;
 data.name = `${data.book} ${data.base.pathname}`;      // storage belongs to the origin, which other books may share
 
 const inStep = stepLock(data.name);

@@ -4,8 +4,8 @@ import { placesOf, shownAt, when } from "./marks.js";
 
 /** The record in lines of plain text. Marks of steps that are no longer in the procedure are told last: none is lost. */
 export function recordLines(data, leaves, now, keeper, say) {
-  const { serial, place, variant } = now();
-  const lines = [data.title, data["machine title"], [filled(say.serial, serial), variant, place].filter(Boolean).join(" · "),
+  const { serial, place, variant, parts } = now();
+  const lines = [data.title, data["machine title"], [filled(say.serial, serial), variant, parts, place].filter(Boolean).join(" · "),
     variant && data.codes[variant] ? filled(say["sheet code"], data.codes[variant]) : ""];
   const known = new Set();
   for (const leaf of leaves) {
@@ -16,7 +16,7 @@ export function recordLines(data, leaves, now, keeper, say) {
       const at = spot ? `${spot}: ` : "";
       const ticks = keeper.marks(step, "tick", spot);
       const state = keeper.tick(step, spot);
-      lines.push(`   ${at}${state === "done" ? `${say.done} ${when(ticks[0].at)}` : state === "old" ? `${say.old} ${when(ticks[0].at)}: ${ticks[0].shown}; ${say["is now"]} ${shownAt(leaf)}` : say["not done"]}`);
+      lines.push(`   ${at}${state === "done" ? [`${say.done} ${when(ticks[0].at)}`, ticks[0].parts].filter(Boolean).join(", ") : state === "old" ? `${ticks[0].meaning === keeper.meaning(step) ? say["other part"] : say.old} ${when(ticks[0].at)}: ${[ticks[0].parts, ticks[0].shown].filter(Boolean).join(": ")}; ${say["is now"]} ${shownAt(leaf)}` : say["not done"]}`);
       for (const [slot, words, asked] of [["hold", say.held, step.hold], ["second", say.second, step.second]]) {
         if (asked) lines.push(`   ${at}${words}: ${keeper.tick(step, spot, slot) === "done" ? when(keeper.marks(step, slot, spot)[0].at) : say["not done"]}`);
       }

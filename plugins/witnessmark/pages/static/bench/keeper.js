@@ -26,6 +26,7 @@ export async function keeper(data, now, changed) {
   const names = (step) => ({ procedures: [data.procedure, ...data.was], steps: [step.id, ...step.was] });
   const marks = (step, slot, place) => at(slots, { machine: data.machine, serial: now().serial, ...names(step), slot, place });
   const meaning = (step) => step.meaning[now().variant] || "";
+  const parts = (step) => (step["by parts"] ? now().parts : null);
 
   async function persistent() {
     if (asked === null) {
@@ -42,7 +43,7 @@ export async function keeper(data, now, changed) {
     const { serial, variant } = now();
     return { v: 1, id: freshId(), device, at: new Date().toISOString(), book: data.book, machine: data.machine, procedure: data.procedure, serial,
       place, step: step ? step.id : "", slot, value, meaning: step ? meaning(step) : "", variant: variant || "", code: data.codes[variant] || "",
-      shown: "", replaces: (step ? marks(step, slot, place) : heads(slot, place)).map((one) => one.id), ...more };
+      parts: now().parts, shown: "", replaces: (step ? marks(step, slot, place) : heads(slot, place)).map((one) => one.id), ...more };
   }
 
   function heads(slot, place) {
@@ -55,7 +56,7 @@ export async function keeper(data, now, changed) {
     get stays() { return asked; },
     all: () => log.all(),
     /** The state of a tick, or of an inspection that belongs to it: these fall with the figure too. */
-    tick: (step, place, slot = "tick") => tickState(marks(step, slot, place), marks(step, "answer", place), meaning(step)),
+    tick: (step, place, slot = "tick") => tickState(marks(step, slot, place), marks(step, "answer", place), meaning(step), parts(step)),
     add: async (...entries) => {
       await log.add(entries);
       renew();

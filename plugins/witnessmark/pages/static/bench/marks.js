@@ -24,7 +24,9 @@ export function shownAt(leaf) {
         .map((figure) => figure.textContent)].join(" "))].join(", "));
   const cards = [...leaf.querySelectorAll(".wm-card")].filter((card) => !card.hidden).map((card) =>
     [...card.querySelectorAll(".wm-marks b, .wm-never .wm-mark")].map((mark) => mark.textContent).join(", "));
-  return [...lines, ...cards].filter(Boolean).join("; ").replace(/\s+/g, " ").trim().slice(0, 2000);
+  const donors = [...leaf.querySelectorAll(".wm-donors tr[data-case]")].filter((row) => !row.hidden).map((row) =>
+    [...row.querySelectorAll("td")].map((cell) => cell.textContent.trim()).join(", "));
+  return [...lines, ...cards, ...donors].filter(Boolean).join("; ").replace(/\s+/g, " ").trim().slice(0, 2000);
 }
 
 /** Draws the marks of a step into its leaf. */
@@ -77,14 +79,17 @@ export function drawMarks(leaf, step, data, now, keeper, say) {
     if (keeper.tick(step, place) !== "old") return null;
     const ticks = keeper.marks(step, "tick", place);
     const figures = shownAt(leaf);
+    const parts = ticks.every((tick) => tick.meaning === keeper.meaning(step));        // the step is the same: only what is fitted is not
+    const verdict = parts ? say["other part"] : say.old;
+    const told = (tick) => (tick.shown && tick.shown !== figures ? tick.shown : parts ? "" : filled(say["old words"], tick.code));
     const answer = (value, words) => element("button", { type: "button", onclick: () => (value === "redone"
       ? keeper.add(keeper.entry(step, "tick", place, true, { shown: figures }))
       : keeper.add(keeper.entry(step, "answer", place, value, { shown: figures }))) }, words);
     return element("div", { class: "told old", role: "status" },
-      element("b", { class: "verdict" }, place ? `${say.old}, ${place}` : say.old),
-      ...ticks.map((tick) => element("p", {}, `${when(tick.at)}: ${tick.shown && tick.shown !== figures ? tick.shown : filled(say["old words"], tick.code)}`)),
-      element("p", {}, `${say["is now"]}: ${figures || say["see step"]}`),
-      ...step.corrections.map((one) => element("p", {}, `${one.id}, ${one.on}: ${one.old} → ${one.new} `, element("b", {}, say[`already ${one.done}`]))),
+      element("b", { class: "verdict" }, place ? `${verdict}, ${place}` : verdict),
+      ...ticks.map((tick) => element("p", {}, [when(tick.at), parts ? tick.parts || say["own parts"] : "", told(tick)].filter(Boolean).join(": "))),
+      element("p", {}, [say["is now"], parts ? now().parts || say["own parts"] : "", figures || say["see step"]].filter(Boolean).join(": ")),
+      ...(parts ? [] : step.corrections).map((one) => element("p", {}, `${one.id}, ${one.on}: ${one.old} → ${one.new} `, element("b", {}, say[`already ${one.done}`]))),
       answer("fine", say["answer fine"]), answer("redone", say["answer redone"]));
   }
 

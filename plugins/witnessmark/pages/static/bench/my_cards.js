@@ -12,22 +12,33 @@ import { say } from "./my_bench_words.js";
 export function showCards(bench, root) {
   const made = [];
   if (bench.press) {
-    for (const built of oncePerForce(document.querySelectorAll(".wm-card[data-job]"))) made.push([built, pressLeaf(built, bench.press, root)]);
+    for (const built of oncePerForce(document.querySelectorAll(".wm-card[data-job]"))) made.push([built, built, pressLeaf(built.querySelector("h3").textContent, built.dataset.job, bench.press, root)]);
+    for (const row of oncePerForce(document.querySelectorAll(".wm-donors tr[data-job]"))) made.push(donorRow(row, bench.press, root));
   }
   for (const built of document.querySelectorAll(".wm-judged[data-job]")) {
-    for (const own of bench.wrenches) made.push([built, wrenchLines(own, JSON.parse(built.dataset.job))]);
+    for (const own of bench.wrenches) made.push([built, built, wrenchLines(own, JSON.parse(built.dataset.job))]);
   }
-  for (const [built, own] of made) {
-    built.after(own);
+  for (const [built, last, own] of made) {
+    last.after(own);
     const follow = () => { own.hidden = built.hidden; };        // the bench view hides what is for another machine
     new MutationObserver(follow).observe(built, { attributes: true, attributeFilter: ["hidden"] });
     follow();
   }
 }
 
+/** A donor's row of the table and the reader's own card under it, warnings of the row between: [row, last of it, own]. */
+function donorRow(row, press, root) {
+  const table = row.closest("table");
+  const title = `${table.dataset.title}, ${row.querySelector("th").textContent}`;
+  const more = row.nextElementSibling;
+  return [row, more && more.matches(".wm-more") ? more : row,
+    element("tr", { class: "wm-mine-row" }, element("td", { colspan: "3" }, pressLeaf(title, row.dataset.job, press, root)))];
+}
+
 /** Of the cards of several presses for one and the same force, the first: the reader has one press. */
 function oncePerForce(cards) {
-  const force = ({ parentNode, dataset: { spec, variant, job } }) => [parentNode, spec, variant, job];
+  const where = (card) => card.closest("table")?.parentNode || card.parentNode;
+  const force = (card) => [where(card), card.dataset.spec || card.closest("table").dataset.spec, card.dataset.case || card.dataset.variant, card.dataset.job];
   const same = (one, other) => force(one).every((part, at) => part === force(other)[at]);
   return [...cards].filter((built, at, all) => all.findIndex((other) => same(built, other)) === at);
 }
@@ -41,11 +52,10 @@ function refusedWords(out, words) {
   return said.flatMap(([message, instead]) => [element("p", { class: "wm-refused" }, element("strong", {}, filled(words, message))), element("p", {}, filled(say.instead, instead))]);
 }
 
-function pressLeaf(built, press, root) {
-  const job = JSON.parse(built.dataset.job);
+function pressLeaf(title, asked, press, root) {
+  const job = JSON.parse(asked);
   const out = pressCard({ ...press.texts, ...job });
   const value = Object.fromEntries(out.values.map((each) => [each.name, each]));
-  const title = built.querySelector("h3").textContent;
   const leaf = element("section", { class: "wm-mine" },
     element("h3", { class: "wm-h" }, filled(say["my card"], press.name)),
     element("p", { class: "wm-mine-for" }, `${document.querySelector("h1").textContent}: ${title}`),

@@ -5,7 +5,7 @@
    clocks said, and a reload, a second tab or a joined file can lose nothing.
 
    Entry: {v: 1, id, device, at, book, machine, procedure, serial, place, step, slot, value, unit, meaning, variant, code,
-   shown, replaces: [id]}. slot: "tick", "hold", "second", "answer", "note", "here", or "value <name> <place>". */
+   parts, shown, replaces: [id]}. parts: what came from a donor, "" for the machine's own. slot: "tick", "hold", "second", "answer", "note", "here", or "value <name> <place>". */
 
 const TEXTS = ["id", "device", "at", "book", "machine", "procedure", "serial", "place", "step", "slot", "meaning", "variant", "code", "shown"];
 const LONGEST = 4000;
@@ -16,7 +16,7 @@ export function isEntry(entry) {
   return Boolean(entry) && typeof entry === "object" && entry.v === 1 && entry.id !== ""
     && TEXTS.every((name) => typeof entry[name] === "string" && entry[name].length <= LONGEST)
     && (typeof entry.value === "boolean" || (typeof entry.value === "string" && entry.value.length <= LONGEST))
-    && (entry.unit === undefined || (typeof entry.unit === "string" && entry.unit.length <= 40))
+    && [entry.unit, entry.parts].every((text) => text === undefined || (typeof text === "string" && text.length <= 200))
     && Array.isArray(entry.replaces) && entry.replaces.every((id) => typeof id === "string");
 }
 
@@ -48,14 +48,16 @@ export function at(slots, where) {
 }
 
 /**
- * "open", "done", or "old": ticked while the step meant something else, and not answered since.
+ * "open", "done", or "old": ticked while the step meant something else or another part was fitted, and not answered since.
  * Ticked on one phone and cleared on another counts as open. A mark typed from paper of another sheet code is old too.
  * @param {object[]} ticks standing, @param {object[]} answers standing, @param {string} meaning of the step today
+ * @param {?string} parts from a donor now; null where the step is the same whatever is fitted
  */
-export function tickState(ticks, answers, meaning) {
+export function tickState(ticks, answers, meaning, parts = null) {
+  const holds = (entry) => entry.meaning === meaning && (parts === null || (entry.parts || "") === parts);
   if (!ticks.length || ticks.some((entry) => entry.value !== true)) return "open";
-  if (ticks.every((entry) => entry.meaning === meaning)) return "done";
-  return answers.some((entry) => entry.meaning === meaning && entry.value !== "redo") ? "done" : "old";
+  if (ticks.every(holds)) return "done";
+  return answers.some((entry) => holds(entry) && entry.value !== "redo") ? "done" : "old";
 }
 
 /** The places at which a step is ticked or was ticked under an older figure, with the state of each. */
