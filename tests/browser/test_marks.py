@@ -45,12 +45,12 @@ def at_step(page, step=KEY, serial="1604", side="left", address=None):
 
 
 def pressed(page, step=KEY) -> bool:
-    return page.locator(f"{step} .tick").first.get_attribute("aria-pressed") == "true"
+    return page.locator(f"{step} .tick[data-mark^=tick]").first.get_attribute("aria-pressed") == "true"
 
 
 def tick(page, step=KEY):
-    page.locator(f"{step} .tick").first.click()
-    page.wait_for_selector(f"{step} .tick[aria-pressed=true]")
+    page.locator(f"{step} .tick[data-mark^=tick]").first.click()
+    page.wait_for_selector(f"{step} .tick[data-mark^=tick][aria-pressed=true]")
 
 
 def enter(page, text, step=KEY):
@@ -209,6 +209,47 @@ def test_a_changed_figure_keeps_the_tick_as_done_under_the_old_one_until_it_is_a
         page.wait_for_selector(f"{KEY} .tick[aria-pressed=true]")
     finally:
         restore()
+
+
+@pytest.mark.parametrize("path", ["", "type-24/"], ids=["home", "machine"])
+def test_home_and_the_machines_page_say_where_the_work_stopped_and_lead_there(context, address, path):
+    page = context.new_page()
+    asked = []
+    page.on("request", lambda request: asked.append(request.url.rpartition("/")[2]))
+    page.goto(address + path, wait_until="networkidle")
+    assert page.locator("[data-wm-stopped]").is_hidden() and "stopped.js" in asked and "log.js" not in asked
+    first = page.locator("article h2").first.bounding_box()
+    at_step(page, address=address)
+    tick(page)
+    page.evaluate("location.hash = '#start'")
+    page.fill("#serial", "1700")                                # another machine is looked up last
+    page.wait_for_function("() => document.querySelector('[data-whose]').textContent.includes('1700')")
+    page.goto(address + path)
+    row = page.get_by_role("navigation", name="You stopped here")
+    row.get_by_text("Serial 1604, left, Press the fly-cranks on the jackshaft").wait_for()
+    assert page.locator("article h2").first.bounding_box() == first
+    row.get_by_role("link").click()
+    page.wait_for_selector(f"{KEY}.current .tick[aria-pressed=true]")
+    assert "Serial 1604 · 24-B · left" in page.locator("[data-whose]").inner_text()
+
+
+def test_work_that_is_finished_is_no_longer_where_somebody_stopped(context, address):
+    page = at_step(context.new_page(), address=address)
+    page.goto(f"{address}type-24/")
+    page.locator("[data-wm-stopped] a").wait_for()
+    page.goto(f"{address}{PATH}#start")
+    page.wait_for_selector("#start.current [data-marks-start] > *")
+    leaf = "start"
+    while leaf != "end":
+        page.click(".thumb.on")
+        page.wait_for_function("leaf => document.querySelector('.leaf.current').id !== leaf", arg=leaf)
+        leaf = page.locator(".leaf.current").get_attribute("id")
+        for mark in page.locator(f"#{leaf} .tick[data-mark^=tick]").evaluate_all("all => all.map(each => each.dataset.mark)"):
+            page.click(f"#{leaf} [data-mark='{mark}']")
+            page.wait_for_selector(f"#{leaf} [data-mark='{mark}'][aria-pressed=true]")
+    page.get_by_text("All steps are done.").wait_for()
+    page.goto(f"{address}type-24/", wait_until="networkidle")
+    assert page.locator("[data-wm-stopped]").is_hidden()
 
 
 def test_a_changed_wording_keeps_the_tick_plain(context, address, site):

@@ -1,6 +1,7 @@
 /* The hand-over record: what was done, measured, noted and left loose on one machine and side, as text to copy or print. */
 import { element, filled, titleOf } from "./element.js";
-import { placesOf, shownAt, when } from "./marks.js";
+import { placesOf, shownAt } from "./marks.js";
+import { when } from "./when.js";
 
 /** The record in lines of plain text. Marks of steps that are no longer in the procedure are told last: none is lost. */
 export function recordLines(data, leaves, now, keeper, say) {
@@ -14,9 +15,7 @@ export function recordLines(data, leaves, now, keeper, say) {
     lines.push("", `${step.number}. ${titleOf(leaf)}`);
     for (const spot of placesOf(step.places, now())) {
       const at = spot ? `${spot}: ` : "";
-      const ticks = keeper.marks(step, "tick", spot);
-      const state = keeper.tick(step, spot);
-      lines.push(`   ${at}${state === "done" ? [`${say.done} ${when(ticks[0].at)}`, ticks[0].parts].filter(Boolean).join(", ") : state === "old" ? `${ticks[0].meaning === keeper.meaning(step) ? say["other part"] : say.old} ${when(ticks[0].at)}: ${[ticks[0].parts, ticks[0].shown].filter(Boolean).join(": ")}; ${say["is now"]} ${shownAt(leaf)}` : say["not done"]}`);
+      lines.push(`   ${at}${done(step, spot, leaf)}`);
       for (const [slot, words, asked] of [["hold", say.held, step.hold], ["second", say.second, step.second]]) {
         if (asked) lines.push(`   ${at}${words}: ${keeper.tick(step, spot, slot) === "done" ? when(keeper.marks(step, slot, spot)[0].at) : say["not done"]}`);
       }
@@ -35,6 +34,16 @@ export function recordLines(data, leaves, now, keeper, say) {
   const loose = keeper.loose();
   lines.push("", loose.length ? `${say["loose now"]}:` : say["nothing loose"], ...loose.map((end) => `   ${end.state}${end.place ? ` (${end.place})` : ""} ${end.title}`));
   return lines;
+
+  /** Done, done under an older figure or with another part fitted, or not done. */
+  function done(step, spot, leaf) {
+    const [tick] = keeper.marks(step, "tick", spot);
+    const state = keeper.tick(step, spot);
+    if (state === "open") return say["not done"];
+    if (state === "done") return [`${say.done} ${when(tick.at)}`, tick.parts].filter(Boolean).join(", ");
+    const why = tick.meaning === keeper.meaning(step) ? say["other part"] : say.old;
+    return `${why} ${when(tick.at)}: ${[tick.parts, tick.shown].filter(Boolean).join(": ")}; ${say["is now"]} ${shownAt(leaf)}`;
+  }
 }
 
 /** The record with its two buttons. */

@@ -62,11 +62,12 @@ export async function keeper(data, now, changed) {
       renew();
       persistent();
     },
-    /** Remembers the step on screen: once for each arrival, so that a crash loses nothing. */
+    /** Remembers the step on screen: once for each arrival, so that a crash loses nothing; null when all is done. */
     here: (step) => {
       const { serial, place } = now();
       const last = heads("here", place)[0];
-      if (serial && (!last || last.value !== step.id)) return keeper.add(entry(null, "here", place, step.id));
+      const value = step ? step.id : "";
+      if (serial && (last ? last.value !== value : value)) return keeper.add(entry(null, "here", place, value));
     },
     stopped: () => stoppedHere(log.all(), data.machine, now().serial).filter((one) => [data.procedure, ...data.was].includes(one.procedure)),
     loose: () => (now().serial ? looseNow(ends, log.all(), data.machine, now().serial) : []),

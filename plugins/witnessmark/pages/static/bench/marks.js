@@ -1,14 +1,7 @@
 /* What is ticked, measured and noted at a step: rows under it, drawn anew whenever the log has grown. */
 import { element, filled } from "./element.js";
 import { reading } from "./reading.js";
-
-/** A date and time as the log holds it, short, in the reader's own zone. */
-export function when(at) {
-  const time = new Date(at);
-  const two = (number) => String(number).padStart(2, "0");
-  return Number.isNaN(time.getTime()) ? at.slice(0, 16)
-    : `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())} ${two(time.getHours())}:${two(time.getMinutes())}`;
-}
+import { when } from "./when.js";
 
 /** The places at which a thing of this page is ticked or read, on the side that is on the bench. */
 export function placesOf(own, { place, variant }) {
@@ -60,8 +53,8 @@ export function drawMarks(leaf, step, data, now, keeper, say) {
   }
 
   function rows() {
-    const made = placesOf(step.places, now()).flatMap((place) => [old(place), button("tick", place, say.done),
-      step.hold ? button("hold", place, say.held) : null, step.second ? button("second", place, say.second) : null]);
+    const made = placesOf(step.places, now()).flatMap((place) => [old(place), step.hold ? button("hold", place, say.held) : null,
+      button("tick", place, say.done), step.second ? button("second", place, say.second) : null]);
     return [...made, note()].filter(Boolean);
   }
 

@@ -1,7 +1,7 @@
 /* One value measured at one place: typed in the reader's own unit, held against its limits at once, kept when the field is left. */
 import { corner, element, filled } from "./element.js";
 import { judge, numberOf, toSi } from "./judge.js";
-import { when } from "./marks.js";
+import { when } from "./when.js";
 import { holds } from "./whose.js";
 
 /** The row of a reading: field, unit, what stands, what to do when it lies outside, what the other sides read. */

@@ -1,9 +1,10 @@
 /* The first and the last leaf: where the work stopped, what is loose now, the record, and the marks' way to a file and back. */
 import { element, filled, titleOf } from "./element.js";
 import { handover, recordLines } from "./handover.js";
-import { placesOf, when } from "./marks.js";
+import { placesOf } from "./marks.js";
 import { paper } from "./paper.js";
 import { transfer } from "./transfer.js";
+import { when } from "./when.js";
 
 /** "Loose now" stands in the bar of every step, one tap away. */
 export function looseInTheBar(loose, say) {
@@ -22,16 +23,20 @@ function once(name, make) {
 /** Draws the first or the last leaf; not while somebody types there. */
 export function drawSides(leaf, data, steps, machine, keeper, say) {
   const box = leaf.querySelector("[data-marks-start], [data-marks-end]");
-  if (box.contains(document.activeElement) && document.activeElement.matches("input, textarea, select")) return;
+  const foot = leaf.querySelector("[data-marks-foot]");          // of the first leaf: below what is read before the work
+  if ((box.contains(document.activeElement) || foot?.contains(document.activeElement)) && document.activeElement.matches("input, textarea, select")) return;
   const { serial, place } = machine.now();
   const ready = serial && (!data.places.length || place);
-  const parts = [warnings()];
-  if (leaf.id === "start") parts.push(stopped(), looseList());
-  if (leaf.id === "end" && ready) parts.push(openSteps(), handover(recordLines(data, steps, machine.now, keeper, say), say));
-  if (leaf.id === "end" && ready) parts.push(otherSide());
-  parts.push(once(`transfer ${leaf.id}`, () => transfer(data, keeper, say)));
-  if (leaf.id === "start" && ready) parts.push(once(`paper ${serial} ${place}`, () => paper(data, steps, machine.now, keeper, say)));
-  box.replaceChildren(...parts.filter(Boolean));
+  const marks = once(`transfer ${leaf.id}`, () => transfer(data, keeper, say));
+  const draw = (into, ...parts) => into.replaceChildren(...parts.filter(Boolean));
+  if (leaf.id === "start") {
+    draw(box, warnings(), stopped(), looseList());
+    draw(foot, marks, ready && once(`paper ${serial} ${place}`, () => paper(data, steps, machine.now, keeper, say)));
+  } else if (ready) {
+    draw(box, warnings(), openSteps(), handover(recordLines(data, steps, machine.now, keeper, say), say), otherSide(), marks);
+  } else {
+    draw(box, warnings(), marks);
+  }
 
   function warnings() {
     const words = !keeper.kept ? say["not kept"] : keeper.stays === false ? say["may forget"] : "";
@@ -61,6 +66,7 @@ export function drawSides(leaf, data, steps, machine, keeper, say) {
       const step = data.steps.find((one) => one.id === each.dataset.step);
       return placesOf(step.places, machine.now()).some((spot) => keeper.tick(step, spot) !== "done");
     });
+    if (!open.length) keeper.here(null);
     return element("section", {}, element("h2", {}, open.length ? filled(say["open steps"], open.length) : say["all done"]),
       ...open.map((each) => element("a", { class: "wide", href: `#${each.id}` }, titleOf(each))));
   }

@@ -93,8 +93,8 @@ export function looseNow(ends, entries, machine, serial) {
   return found;
 }
 
-/** Where the work on this machine stopped: the last "here" of each procedure and side, the newest by its date first. */
+/** Where the work on this machine stopped and was not finished: the last "here" of each procedure and side, the newest by its date first. */
 export function stoppedHere(entries, machine, serial) {
-  return [...standing(entries).values()].flat().filter((entry) => entry.slot === "here" && entry.machine === machine && (!serial || entry.serial === serial))
+  return [...standing(entries).values()].flat().filter((entry) => entry.slot === "here" && entry.value && entry.machine === machine && (!serial || entry.serial === serial))
     .sort((a, b) => b.at.localeCompare(a.at));
 }
