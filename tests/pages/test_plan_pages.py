@@ -218,3 +218,13 @@ def test_a_result_goes_by_its_label_and_without_one_by_its_id():
         made = render(Checked(book, derived, ()), "Hoist", "hoist", None)
         html = words(next(page.html for page in made.pages if page.url == "hoist/drum/"))
         assert f"{says}, grind to" in html and f"{says} Which undersize to grind to" in html
+
+
+def test_a_figure_of_the_machine_that_a_procedure_works_out_leads_there():
+    ground = "computed:\n  big-end:\n    label: Grinding\n    working: undersize\n    standard size: 2.750 in\n    readings: 2.7452 in\n    clean-up: 0.0015 in\n    undersizes: 0.010 in\n"
+    machine = small_book.SITE_DATA["site_data/machines/hoist.yaml"].replace("hand-over:", "  journal: {label: Journal, kind: diameter, role: found, from: drum/big-end.grind to}\nhand-over:")
+    book, found = load_book(small_book.sources(small_book.PROCEDURE.replace("steps:\n", ground + "steps:\n"), **{"machines/hoist": machine}))
+    derived, more = derive_book(book)
+    assert [*found, *more] == []
+    html = next(page.html for page in render(Checked(book, derived, ()), "Hoist", "hoist", None).pages if page.url == "hoist/")
+    assert '2.740 in' in html and '<a href="drum/#result-big-end">Grinding, grind to</a>' in html

@@ -144,7 +144,8 @@ class Lookup:
         target, there = self.book.target(reference, home), self.of(reference.owner)
         variant = variant if variant in there.variants else None
         name = f"{reference.owner}/{reference.name}" if reference.owner else reference.name
-        page = "" if there is self else "../" if there.procedure is None else f"../{there.procedure.id}/"
+        up = "../" if self.procedure else ""                    # procedures lie below their machine
+        page = "" if there is self else up if there.procedure is None else f"{up}{there.procedure.id}/"
         if isinstance(target, Computed) or (target is not None and reference.part and reference.part not in words.ROLE):
             return there._output(name, reference, page, variant)
         if target is None:

@@ -128,7 +128,8 @@ def _withheld(lookup: Lookup, spec: Spec, variant: str | None) -> bool:
 
 def label_of(lookup: Lookup, reference: Reference) -> str:
     """What a reference points at, by its label and the role or the result meant."""
-    target = lookup.book.target(reference, lookup.procedure) if lookup.procedure else None
+    home = lookup.procedure or lookup.book.procedures.get((lookup.machine.id, reference.owner))       # a machine's own figure has none
+    target = lookup.book.target(reference, home) if home else None
     part = words.ROLE.get(reference.part or "", "") if isinstance(target, Spec) else reference.part or ""
     return f"{target.label}, {part}".rstrip(", ") if target else str(reference)
 
