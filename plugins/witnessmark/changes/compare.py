@@ -99,14 +99,15 @@ def _pairs(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iterato
     labels = {machine: labels_of(new.book, machine) for machine in new.book.machines}
     differing = touched(old, new)
     for key, procedure in new.book.procedures.items():
-        was = key if key in old.book.procedures else next(((key[0], name) for name in procedure.was if (key[0], name) in old.book.procedures), None)
+        former = ((machine, name) for name in (key[1], *procedure.was) for machine in (key[0], *new.book.machines[key[0]].was))
+        was = next((each for each in former if each in old.book.procedures), None)
         if was and (key in differing or was in differing):
             machine = new.book.machines[key[0]]
             yield Pair(old.book.procedures[was], procedure, names[key[0]], reach, fresh, labels[key[0]], machine.main.id)
 
 
 def _come_and_gone(old: Side, new: Side, pairs: list[Pair], reach: Reach, fresh: frozenset[str]) -> Iterator[Change]:
-    renamed = {(pair.machine, pair.old.id) for pair in pairs}
+    renamed = {(pair.old.machine, pair.old.id) for pair in pairs}
     known = {(pair.machine, pair.new.id) for pair in pairs}
     for side, other, gone in ((old, new, True), (new, old, False)):
         for key, procedure in side.book.procedures.items():
@@ -128,12 +129,14 @@ def _gone_with(procedure: Procedure, why: tuple[str, ...]) -> Iterator[Change]:
 def _machines(old: Side, new: Side, reach: Reach, fresh: frozenset[str]) -> Iterator[Change]:
     """The figures that belong to a machine itself."""
     for name, machine in new.book.machines.items():
-        before = old.book.machines.get(name)
+        before = next((old.book.machines[each] for each in (name, *machine.was) if each in old.book.machines), None)
+        if before is not None and before.id != name:
+            yield Change(words.WORDING, "words", name, "", name, words.RENAMED, "", before.id, name, place=str(machine.place))
         if before is None or before.figures == machine.figures:
             continue
-        facts = [acted_figures(name, [spec_record(there, side.derived[name, ""], spec, tuple(key for keys in side.derived[name, ""].combinations.values()
-                                                                                             for key in keys), None) for spec in there.figures.values()])
-                 for side, there in ((old, before), (new, machine))]
+        facts = [acted_figures(name, [spec_record(there, side.derived[there.id, ""], spec, tuple(
+            key for keys in side.derived[there.id, ""].combinations.values() for key in keys), None) for spec in there.figures.values()])
+            for side, there in ((old, before), (new, machine))]
 
         def why(key: Key, machine: str = name) -> tuple[str, ...]:
             return tuple(each for each in reach.of_fact(machine, "", key) if each in fresh)
@@ -164,13 +167,13 @@ def _corrections(old: Book, new: Book) -> Iterator[Change]:
 
 def _sheets(old: Side, new: Side, pairs: list[Pair]) -> Iterator[SheetCode]:
     for pair in sorted(pairs, key=lambda pair: (pair.machine, pair.new.id)):
-        before, after = old.variants(pair.machine, pair.old.id), new.variants(pair.machine, pair.new.id)
+        before, after = old.variants(pair.old.machine, pair.old.id), new.variants(pair.machine, pair.new.id)
         for variant in dict.fromkeys((*after, *before)):
-            codes = (fingerprint(old.record_of((pair.machine, pair.old.id, variant))) if variant in before else None,
+            codes = (fingerprint(old.record_of((pair.old.machine, pair.old.id, variant))) if variant in before else None,
                      fingerprint(new.record_of((pair.machine, pair.new.id, variant))) if variant in after else None)
             if codes[0] != codes[1]:
                 yield SheetCode(pair.machine, pair.new.id, variant, *codes)
-    renamed = {(pair.machine, pair.old.id) for pair in pairs} | {(pair.machine, pair.new.id) for pair in pairs}
+    renamed = {(pair.old.machine, pair.old.id) for pair in pairs} | {(pair.machine, pair.new.id) for pair in pairs}
     for side, other, gone in ((old, new, True), (new, old, False)):
         for key in side.book.procedures:
             if key not in other.book.procedures and key not in renamed:
@@ -182,7 +185,7 @@ def _sheets(old: Side, new: Side, pairs: list[Pair]) -> Iterator[SheetCode]:
 def _orphans(old: Book, new: Book, reach: Reach, fresh: frozenset[str]) -> Iterator[Change]:
     """What is left loose and no step after it ties up, where one did before."""
     names = {machine: names_since(new, machine) for machine in new.machines}
-    was = {(machine, names[machine].end("", name), variant, places) for machine, name, variant, places in _never_closed(old) if machine in names}
+    was = {(now, names[now].end("", name), variant, places) for machine, name, variant, places in _never_closed(old) if (now := new.machine_of(machine)) in names}
     for machine, name, variant, places in _never_closed(new):
         if (machine, name, variant, places) not in was:
             left = new.ledgers[machine].left[name]
@@ -204,7 +207,8 @@ def _by_tool(old: Side, reach: Reach, new: Book) -> Iterator[Change]:
     in the new book that the edition did not know accounts for them."""
     for (machine, name), editions in old.book.editions.items():
         procedure = old.book.procedures.get((machine, name))
-        today = next((each.id for each in new.procedures.values() if each.machine == machine and name in each.was), name)
+        home = new.machine_of(machine)
+        today = next((each.id for each in new.procedures.values() if each.machine == home and name in each.was), name)
         for variant in old.variants(machine, name):
             last = next((each for each in reversed(editions) if each.variant == variant), None)
             if last is None or last.kept is None or last.kept.given != given(old.derived[machine, name], variant):
@@ -215,7 +219,7 @@ def _by_tool(old: Side, reach: Reach, new: Book) -> Iterator[Change]:
             every = {case for cases in now.values() for case in cases}
             for each in moved(then, now):
                 if each.key.sort in ("mark", "setting", "result"):
-                    since = [why for why in reach.of_fact(machine, today, each.key) if why not in last.kept.corrections]
+                    since = [why for why in reach.of_fact(home, today, each.key) if why not in last.kept.corrections]
                     yield replace(told_change(each, machine, name, names_of(procedure), every, old.book.machines[machine].main.id), severity=words.STOP,
                                   reasons=("moved by this version of the tool",), corrections=tuple(since), place=str(procedure.place))
 

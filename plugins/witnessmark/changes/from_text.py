@@ -98,6 +98,7 @@ def _of_figure(figure: Figure) -> Iterator[_Value]:
 
 
 def _home(book: Book, machine: str, procedure: str) -> Machine | Procedure | None:
+    machine = book.machine_of(machine)
     if not procedure:
         return book.machines.get(machine)
     return next((each for (owner, name), each in book.procedures.items() if owner == machine and procedure in (name, *each.was)), None)

@@ -42,9 +42,9 @@ class Pair:
 
 
 def procedure_changes(old: Side, new: Side, pair: Pair) -> Iterator[Change]:
-    before, after = old.variants(pair.machine, pair.old.id), new.variants(pair.machine, pair.new.id)
+    before, after = old.variants(pair.old.machine, pair.old.id), new.variants(pair.machine, pair.new.id)
     both = [variant for variant in after if variant in before]
-    old_records = [in_todays_names(old.record_of((pair.machine, pair.old.id, variant)), pair.names) for variant in both]
+    old_records = [in_todays_names(old.record_of((pair.old.machine, pair.old.id, variant)), pair.names) for variant in both]
     new_records = [new.record_of((pair.machine, pair.new.id, variant)) for variant in both]
     for variant in dict.fromkeys((*before, *after)):
         if variant not in both:

@@ -17,6 +17,7 @@ class Names:
     """Old id to new id, for what an old record of one procedure names; empty maps where nothing was renamed."""
 
     machine: str
+    former: tuple[str, ...] = ()            # ids that the machine itself had
     procedures: Mapping[str, str] = field(default_factory=dict)
     figures: Mapping[tuple[str, str], str] = field(default_factory=dict)      # (old procedure id, old id) -> new id
     steps: Mapping[tuple[str, str], str] = field(default_factory=dict)
@@ -38,6 +39,8 @@ class Names:
         found = read_reference(text, _NOWHERE)
         if found is None or found.owner == self.machine:
             return text
+        if found.owner in self.former:
+            return f"{self.machine}/{found.name}" + (f".{found.part}" if found.part else "")
         owner = self.procedures.get(found.owner, found.owner) if found.owner else None
         return (f"{owner}/" if owner else "") + self.figure(found.owner or home, found.name) + (f".{found.part}" if found.part else "")
 
@@ -60,7 +63,7 @@ def names_since(book: Book, machine: str) -> Names:
             figures.update(_old(home, (*procedure.specs.values(), *procedure.computed.values())))
             steps.update(_old(home, procedure.steps))
             ends.update(_old(home, [end for step in procedure.steps for end in step.leaves]))
-    return Names(machine, procedures, figures, steps, ends)
+    return Names(machine, tuple(each for each in book.machines[machine].was if each not in book.machines), procedures, figures, steps, ends)
 
 
 def _old(home: str, things: Iterable) -> dict[tuple[str, str], str]:
@@ -88,7 +91,7 @@ def in_todays_names(record: dict, names: Names) -> dict:
                     spoken(each) if isinstance(each, list) else names.step(home, each) for each in entry[2:]]] for entry in old["records"]],
                 "how left": left(old["how left"])}
 
-    return {**record, "procedure": names.procedures.get(home, home), "after": [names.procedures.get(each, each) for each in record["after"]],
+    return {**record, "machine": names.machine, "procedure": names.procedures.get(home, home), "after": [names.procedures.get(each, each) for each in record["after"]],
             "must be shut": [names.end(home, each) for each in record["must be shut"]],
             "open at start": [[names.end(home, each[0]), *each[1:]] for each in record["open at start"]],
             "to prove": [[names.end(home, each[0]), each[1], each[2] and names.step(home, each[2])] for each in record["to prove"]],

@@ -22,7 +22,7 @@ _SHELVES = {"presses": "press", "wrenches": "wrench", "adapters": "adapter", "sc
             "conflicts": "conflict", "sources": "source", "machines": "machine"}
 _GRAVE = {"presses": "press or gauge data changed", "surfaces": "a surface changed"}
 _WORDS = ("title", "summary", "weight", "edition", "drawing")
-_ELSEWHERE = ("figures", "place", "id")
+_ELSEWHERE = ("figures", "place", "id", "was")
 
 
 def shelf_changes(old: Side, new: Side, why: Callable[..., tuple[str, ...]]) -> Iterator[Change]:
@@ -31,6 +31,8 @@ def shelf_changes(old: Side, new: Side, why: Callable[..., tuple[str, ...]]) -> 
     of_machines = why(*new.book.machines)
     for shelf, called in _SHELVES.items():
         before, after = getattr(old.book, shelf), getattr(new.book, shelf)
+        if shelf == "machines":
+            before = {new.book.machine_of(name): machine for name, machine in before.items()}
         for name in dict.fromkeys((*before, *after)):
             if before.get(name) != after.get(name):
                 corrections = why(name) if name in after else of_machines

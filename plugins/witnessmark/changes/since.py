@@ -51,7 +51,7 @@ class _Today:
 class _Since:
     def __init__(self, book: Book, records: Mapping[Sheet, dict], page: Page, sheet_page: SheetPage):
         self.book, self.records, self.page, self.sheet_page, self.reach = book, records, page, sheet_page, Reach(book)
-        self.names = {machine: names_since(book, machine) for machine in book.machines}
+        self.names = {name: names_since(book, machine.id) for machine in book.machines.values() for name in (*machine.was, machine.id)}
         self.labels = {machine: labels_of(book, machine) for machine in book.machines}
         self.issued = {edition.code: edition for editions in book.editions.values() for edition in editions}
         self._today: dict[Sheet, _Today] = {}
@@ -66,7 +66,7 @@ class _Since:
 
     def _entry(self, edition: Edition) -> dict:
         names = self.names.get(edition.machine, Names(edition.machine))
-        today = (edition.machine, names.procedures.get(edition.procedure, edition.procedure), edition.variant)
+        today = (names.machine, names.procedures.get(edition.procedure, edition.procedure), edition.variant)
         procedure = self.book.procedures.get(today[:2])
         if today not in self.records:
             return self._told(today, procedure, edition, None, GONE, already_done="inspect")
@@ -93,7 +93,7 @@ class _Since:
             then = acted(record)
         except BROKEN:
             return None
-        machine = self.book.machines[edition.machine]
+        machine = self.book.machines[names.machine]
         called = {**edition.kept.names, **self.labels[machine.id], **names_of(now.procedure)}
         every = {case for facts in (then, now.facts) for cases in facts.values() for case in cases}
         found = []

@@ -69,6 +69,10 @@ class Book:
         return {key: "\n".join([sentence.text for sentence in sentences_of_procedure(procedure)]).casefold()
                 for key, procedure in self.procedures.items()}
 
+    def machine_of(self, name: str) -> str:
+        """The id that a machine has now, by it or by one that it had; any other name as it is."""
+        return name if name in self.machines else next((machine.id for machine in self.machines.values() if name in machine.was), name)
+
     def target(self, reference: Reference, home: Procedure) -> Spec | Computed | None:
         """What a reference made in `home` points at: a spec, a computed result, a figure of the machine, or None."""
         if reference.owner is None:

@@ -52,6 +52,7 @@ class Machine:
     defer: tuple[Sentence, ...]
     place: Place
     only: dict[tuple[str, str], tuple[str, ...]] = field(default_factory=dict)
+    was: tuple[str, ...] = ()               # ids of old: editions and corrections may still name them
 
     @cached_property
     def main(self) -> Carrier:

@@ -24,9 +24,11 @@ def told_where(book: Book, unknown: Iterable[Finding]) -> Iterator[Finding]:
 
 
 def _moved(book: Book) -> dict[tuple[str, str], str]:
-    """(machine, name) -> what to write now, for every old name of a procedure, figure, step or loose end; and for every
+    """(machine, name) -> what to write now, for every old name of a machine, procedure, figure, step or loose end; and for every
     figure by its own name, which stands behind what another procedure lacks."""
     now: dict[tuple[str, str], str] = {}
+    for machine in book.machines.values():
+        now |= {(home, old): f"it is {machine.id} now" for home in book.machines for old in machine.was}
     for (machine, owner), procedure in book.procedures.items():
         for thing in (*procedure.specs.values(), *procedure.computed.values()):
             now.setdefault((machine, thing.id), f"it stands in '{owner}': write {owner}/{thing.id}")

@@ -28,7 +28,7 @@ _PLACE = Fields("a place", {"place": Text(), "only": ListOf(Text("a name"), sing
 MACHINE = Fields("a machine", {
     "title": Text(), "summary": Says(), "viewpoint": Says(), "serial plate": Says(), "carriers": map_of(_CARRIER),
     "places": map_of(ListOf(_PLACE), name=Text()), "figures": map_of(SPEC), "hand-over": Identifier(),
-    "defer": ListOf(Says(), single=True),
+    "defer": ListOf(Says(), single=True), "was": ListOf(Identifier(), single=True),
 }, ("title", "viewpoint", "carriers"))
 
 
@@ -50,7 +50,7 @@ def read_machine(name: str, node: Node, report: Report) -> Machine | None:
     return Machine(
         name, record["title"], record.get("summary"), record["viewpoint"], record.get("serial plate"), carriers,
         {key: tuple(each["place"] for each in value if "place" in each) for key, (value, _) in record.get("places", {}).items()},
-        figures, record.get("hand-over"), record.get("defer", ()), record.place, _only(record, carriers[main], report))
+        figures, record.get("hand-over"), record.get("defer", ()), record.place, _only(record, carriers[main], report), record.get("was", ()))
 
 
 def _only(record: Record, carrier: Carrier, report: Report) -> dict[tuple[str, str], tuple[str, ...]]:

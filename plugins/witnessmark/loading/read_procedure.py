@@ -45,8 +45,9 @@ def read_procedure(name: str, node: Node, machines: dict[str, Machine], report: 
         report.not_whole |= {record.place.path, name}
     machine = machines.get(record["machine"])
     if machine is None:
+        now = next((machine.id for machine in machines.values() if record["machine"] in machine.was), None)
         report.error(record.at("machine"), "unknown-reference", f"there is no machine '{record['machine']}'",
-                     nearest(record["machine"], machines))
+                     f"it is {now} now" if now else nearest(record["machine"], machines))
         return None
     main = machine.main.id
     each = None if record.get("each") == "none" else record.get("each")

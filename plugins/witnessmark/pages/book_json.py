@@ -47,7 +47,7 @@ def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[t
 
 def _machine(book: Book, machine, derived: Derived) -> dict:
     return {
-        "id": machine.id, "title": machine.title, "viewpoint": _text(machine.viewpoint), "hand-over": machine.hand_over,
+        "id": machine.id, "title": machine.title, "viewpoint": _text(machine.viewpoint), "hand-over": machine.hand_over, "was": list(machine.was),
         "carriers": [{"id": c.id, "title": c.title, "told by": c.told_by, "variants": [
             {"id": v.id, "serials": str(v.serials) if v.serials else None, "measure": v.measure and v.measure.typed()}
             for v in c.variants.values()]} for c in machine.carriers.values()],

@@ -21,6 +21,7 @@ Named = tuple[str, str, tuple[str, ...], Place]
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
+    yield from _taken(("machine", each.id, each.was, each.place) for each in book.machines.values())
     for machine in book.machines.values():
         yield from _taken(_specs(machine.figures.values()))
         procedures = (book.procedures[machine.id, name] for name in book.procedure_ids[machine.id])
