@@ -45,6 +45,12 @@ class Printed:
         return {font.partition("+")[2] or font for page in self.document
                 for font in {piece.get_font().get_base_name() for piece in page.get_objects(filter=[raw.FPDF_PAGEOBJ_TEXT], max_depth=4)}}
 
+    def filled(self, number: int) -> float:
+        """How far down a page there is something, but for the number at its foot; of its height."""
+        dark = self.picture(number, 36).convert("L").point(lambda shade: 255 * (shade < 200))
+        width, height = dark.size
+        return dark.crop((0, 0, width, round(height * .955))).getbbox()[3] / height
+
     def picture(self, number: int, dots_per_inch: int):
         return self.document[number].render(scale=dots_per_inch / 72).to_pil()
 

@@ -16,8 +16,8 @@ def test_the_sheet_in_whole(golden):
 
 def test_the_sheet_carries_its_identity_in_a_head_that_repeats():
     head = words(re.search(r"<thead>(.*?)</thead>", sheet("B"), re.DOTALL)[1])
-    assert head == ("Press the hub · Quarry winch · B · Sheet code K3PD-99 LEFT and RIGHT facing the drum. "
-                    "Serial Date Copy of (copy 1 is the record) · sources changed and not yet dated · desk")
+    assert head == ("Press the hub · Quarry winch · B · Sheet code K3PD-99 · sources changed and not yet dated · desk · "
+                    "LEFT and RIGHT facing the drum. Serial Date Copy of (copy 1 is the record)")
 
 
 def test_a_sheet_shows_its_own_variant_only():

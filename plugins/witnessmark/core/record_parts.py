@@ -98,9 +98,10 @@ def _of_press(book: Book, need: PressNeed) -> list:
 
 def _about(book: Book, need: Need) -> list:
     """Its picture, how it is counted, and the numbers in what is said of it; nothing where nothing is."""
-    tool = book.made_tools.get(need.name) if need.sort == "made" else None
+    known = {"made": book.made_tools, "scale": book.scales, "wrench": book.wrenches}.get(need.sort, {}).get(need.name)
+    features = known.features if known and need.sort == "made" else ()
     picture = picture_of_need(book, need)
-    said = [*(numbers_in(tool.title) if tool else ()), *(number for feature in (tool.features if tool else ()) for number in acted_in(feature)),
+    said = [*(numbers_in(known.title) if known else ()), *(number for feature in features for number in acted_in(feature)),
             *(acted_in(need.note) if need.note else ())]
     return [*([_picture(book, picture)] if picture else []), *([need.count, need.counted] if need.counted else []), *([said] if said else [])]
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from . import words
 from .address import ask_url
 from .fill_template import Markup
-from .lookup import Lookup
+from .lookup import FigureView, Lookup
 from .prose import Prose
 from .qr_code import qr_code
 from .view_caution import CautionView
@@ -38,6 +38,13 @@ class Run(NamedTuple):
     cautions: tuple[CautionView, ...]
     says: str
     steps: tuple[StepView, ...]
+
+
+class FirstReading(NamedTuple):
+    """A reading of the first side, copied to the sheet of the second; `figures` as on a record."""
+
+    label: str
+    figures: tuple[tuple[str, FigureView], ...]
 
 
 class TorqueRow(NamedTuple):
@@ -82,7 +89,7 @@ class SheetView(NamedTuple):
     torques: tuple[TorqueRow, ...]
     orders: tuple[Markup, ...]
     runs: tuple[Run, ...]
-    firsts: tuple[str, ...]
+    firsts: tuple[FirstReading, ...]
     left: tuple[OpenView, ...]
     still: tuple[OpenView, ...]
     legend: bool
@@ -115,10 +122,16 @@ def sheet_view(lookup: Lookup, variant: str, root: str, code: str, workings, pap
         words.SHEET_SOURCES.format(date=paper.sources) if paper.sources else words.SHEET_SOURCES_OPEN, places, boxes, counted, tools,
         paper_presses(lookup, view.cards, variant), tuple(card for card in empty_cards(lookup, view.specs, variant) if card.spec not in carded and card.rows),
         heads, rows, tightening_orders(lookup, variant),
-        runs(view.steps), tuple(record.label for step in view.steps for record in step.records if not record.places) if places else (), left,
+        runs(view.steps), first_readings(view.steps, places), left,
         tuple(end for end in view.open.stop if end.left is not None), bool(view.cautions or any(step.cautions for step in view.steps)),
         f"{words.SHEET_LEFT}: " + "; ".join(end.state.striptags().rstrip(".") for end in left) if left else words.SHEET_NOTHING_LEFT,
         skipped, tuple(Footnote(conflict.id, conflict) for conflict in conflicts), Target(view.title, "../../"))
+
+
+def first_readings(steps: tuple[StepView, ...], places: tuple[str, ...]) -> tuple[FirstReading, ...]:
+    """What the first side's sheet gives to compare with: each reading taken once a side. A window is told where there is one, not one for each part."""
+    return tuple(FirstReading(record.label, tuple(figure for figure in record.figures if len(figure[1].cases) == 1))
+                 for step in steps for record in step.records if places and record.places in ((), places))
 
 
 def runs(steps: tuple[StepView, ...]) -> tuple[Run, ...]:
