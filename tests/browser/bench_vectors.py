@@ -14,7 +14,7 @@ from witnessmark.core.thread import read_thread
 from witnessmark.core.units import units_of
 from witnessmark.core.working import Outcome, Refusal
 from witnessmark.pages.script_tables import SETTING
-from witnessmark.workings import backlash, press_card, shim_stack, taper_advance, tightening_torque, wrench, wrench_adapter
+from witnessmark.workings import backlash, disc_pack, end_play, press_card, shim_stack, taper_advance, tightening_torque, wrench, wrench_adapter
 from witnessmark.workings.read_inputs import run
 from witnessmark.workings.stress_area import stress_area
 
@@ -41,7 +41,8 @@ _TORQUE = tightening_torque.WORKING
 SETTING_WORKING = replace(_TORQUE, id="wrench-setting", compute=_set, inputs=tuple(
     replace(_TORQUE.input(name), required=name in ("torque", "wrench graduation")) for name in SETTING))
 WORKINGS = {"press-card": press_card.WORKING, "wrench-setting": SETTING_WORKING, "taper-advance": taper_advance.WORKING,
-            "shim-stack": shim_stack.STACK, "backlash": backlash.BACKLASH, "gear-shift": backlash.SHIFT}
+            "shim-stack": shim_stack.STACK, "backlash": backlash.BACKLASH, "gear-shift": backlash.SHIFT,
+            "disc-pack": disc_pack.PACK, "bearing-shim": end_play.SHIM, "gasket-end-play": end_play.GASKET}
 _TOLD_BY_SCRIPT = ("advance", "advance to accept", "reading", "friction it shows")
 
 
@@ -307,8 +308,80 @@ def _gear_shift(draw, on_edge):
     return case
 
 
+def _disc_pack(draw, on_edge):
+    inch = draw.random() < 0.6
+    length = lambda inches: f"{inches:.3f} in" if inch else f"{inches * 25.4:.2f} mm"
+    disc = draw.choice([0.170, 0.125, 0.500, 0.0937, 1.2])
+    thick = lambda inches: length(inches) + draw.choice(["", f" +{'0.002' if inch else '0.05'} -{'0.001' if inch else '0.02'}"]) if draw.random() < 0.5 else \
+        length(inches).replace(" ", " ± 0.003 " if inch else " ± 0.08 ")
+    case = {"friction discs": str(draw.randint(1, 9)), "friction disc": thick(disc)}
+    if draw.random() < 0.6:
+        case |= {"steel plates": str(draw.randint(0, 9)), "steel plate": thick(draw.choice([0.125, 0.118, 0.062]))}
+        if draw.random() < 0.08:
+            del case["steel plate"]
+    sort = draw.random()
+    if sort < 0.45:
+        case["worn friction disc"] = length(disc * draw.choice([0.7, 0.8, 0.9, 1.05]))
+        if draw.random() < 0.5:
+            case["worn steel plate"] = length(draw.choice([0.055, 0.110]))
+    elif sort < 0.85:
+        case["least pack"] = length(disc * int(case["friction discs"]) * draw.choice([0.5, 0.8, 0.84, 1.01]))
+    if on_edge:                                 # the wear left on a whole or half per cent: a pack of discs alone, in round figures
+        case = {"friction discs": str(discs := draw.randint(1, 8)), "friction disc": "0.500 in" if inch else "12 mm", "least pack": f"{_plain(discs * 0.4)} in" if inch else f"{discs * 10} mm"}
+        part = Fraction(draw.randint(-4, 204), 200) + draw.choice([0, 0, 0, Fraction(1, 10**9), Fraction(-1, 10**9)])
+        case["pack now"] = f"{_plain(discs * (Fraction(4, 10) + part / 10), 12)} in" if inch else f"{_plain(discs * (10 + part * 2), 12)} mm"
+    elif draw.random() < 0.8:
+        case["pack now"] = length(draw.choice([0.4, 0.8, 0.9, 1.0, 1.1]) * draw.uniform(0.9, 1.1) * disc * int(case["friction discs"]) + draw.choice([0, 0.3]))
+    return case
+
+
+def _bearing_shim(draw, on_edge):
+    inch = draw.random() < 0.6
+    length = lambda inches: f"{inches:.4f} in" if inch else f"{inches * 25.4:.3f} mm"
+    low = draw.choice([0.001, 0.002, 0.004, 0.0004])
+    case = {"setting": draw.choice(["end play", "preload"]), "wanted": f"{length(low).split()[0]} to {length(low * draw.choice([1.6, 2.5]))}" if draw.random() < 0.7 else length(low),
+            "more shim": draw.choice(["loosens", "tightens"])}
+    unit, step = ("in", Fraction(1, 10**4)) if inch else ("mm", Fraction(1, 10**3))
+    read = f"{_plain(step * (draw.randint(0, 300) + draw.choice([0, Fraction(1, 2), Fraction(1, 2) + Fraction(1, 10**7)])), 12)} {unit}" if on_edge else \
+        length(draw.uniform(0, 0.012)) if draw.random() < 0.85 else f"{length(draw.uniform(0, 0.004)).split()[0]} to {length(draw.uniform(0.0045, 0.012))}"
+    if draw.random() < 0.35:
+        case["gap"] = read
+    else:
+        case |= {"shim now": length(draw.choice([0.012, 0.004, 0.0205])), "play read": read}
+        if draw.random() < 0.06:
+            case["gap"] = read
+        elif draw.random() < 0.06:
+            del case["play read"]
+    if draw.random() < 0.4:
+        case["shim made"] = length(draw.choice([0.0105, 0.005, 0.012]))
+    return case
+
+
+def _gasket_end_play(draw, on_edge):
+    inch = draw.random() < 0.6
+    length = lambda inches: f"{inches:.4f} in" if inch else f"{inches * 25.4:.3f} mm"
+    case = {"old gasket": length(draw.choice([0.006, 0.010, 0.015, 0.031, 0.250])), "new gasket": length(draw.choice([0.006, 0.010, 0.015, 0.031, 0.003]))}
+    for name in ("old squeeze", "new squeeze"):
+        if draw.random() < 0.6:
+            case[name] = draw.choice(["10 / 15 / 20 %", "25 / 30 / 40 %", "15 %", "0 %", "50 %", "100 %" if draw.random() < 0.3 else "12 %"])
+    if draw.random() < 0.85:
+        case["end play now"] = length(draw.uniform(0, 0.02))
+    if draw.random() < 0.75:
+        case["wanted"] = f"{length(0.004).split()[0]} to {length(draw.choice([0.008, 0.012]))}"
+    if on_edge:                                 # the play that is left on an end of what is wanted
+        change = {"0.006 in": 0, "0.010 in": 4, "0.015 in": 9}
+        old, new = (draw.choice(list(change)) for _ in range(2))
+        end, unit, each = draw.choice([(8, "in", 1), (16, "in", 1)])[0], *(("in", Fraction(1, 1000)) if inch else ("mm", Fraction(1, 40)))
+        off = draw.choice([0, 0, Fraction(1, 10**9), Fraction(-1, 10**9)])
+        now = (end + 10 - (change[new] - change[old]) + off) * each
+        case = {"old gasket": old if inch else f"{_plain(float(old.split()[0]) * 25)} mm", "new gasket": new if inch else f"{_plain(float(new.split()[0]) * 25)} mm",
+                "end play now": f"{_plain(now, 15)} {unit}", "wanted": f"{_plain(18 * each)} to {_plain(26 * each)} {unit}"}
+    return case
+
+
 _DRAWN = {"rounding": _rounding, "quantity": _quantity, "press-card": _press_card, "wrench-setting": _wrench_setting, "taper-advance": _taper_advance,
-          "shim-stack": _shim_stack, "backlash": _backlash, "gear-shift": _gear_shift}
+          "shim-stack": _shim_stack, "backlash": _backlash, "gear-shift": _gear_shift,
+          "disc-pack": _disc_pack, "bearing-shim": _bearing_shim, "gasket-end-play": _gasket_end_play}
 _BP50 = {"area": "10.97 in2", "rated pressure": "9100 psi", "full scale": "10000 psi", "division": "100 psi", "accuracy": "1.5 %"}
 _STOCK = ", ".join(f"0.0{n:02d} in" for n in range(1, 12))
 
@@ -331,6 +404,13 @@ _BY_HAND = {
     "shim-stack": [{"thickness": "0.044 in", "stock": _STOCK}, {"thickness": "0.044 in", "stock": "0.003 in, 5"}, {"thickness": "0.001 in", "stock": "0.003 in", "most pieces": "0"},
                    {"thickness": "0.0007 in", "stock": "0.003 in"}, {"thickness": "0.5 in", "stock": "0.0005 in, 0.0007 in"},
                    {"thickness": "0.044 in", "stock": "0.003 in", "most pieces": "12"}],
+    "bearing-shim": [{"setting": "end play", "wanted": "0.001 in", "more shim": "loosens"}, {"setting": "slack", "wanted": "0.001 in", "more shim": "loosens", "gap": "0.01 in"},
+                     {"setting": "end play", "wanted": "0.0010 to 0.0016 in", "more shim": "loosens", "shim now": "0.012 in", "play read": "0.0029 in", "shim made": "0.0105 in"},
+                     {"setting": "end play", "wanted": "0.002 in", "more shim": "loosens", "shim now": "0.012 in", "play read": "0.002 in"},
+                     {"setting": "preload", "wanted": "0.100 in", "more shim": "loosens", "gap": "0.2 in"}],
+    "disc-pack": [{"friction discs": "6", "friction disc": "0.170 ± 0.003 in", "steel plates": "7", "steel plate": "0.125 ± 0.003 in", "worn friction disc": "0.130 in",
+                   "worn steel plate": "0.118 in", "pack now": "1.700 in"}, {"friction discs": "1", "friction disc": "2 in"}, {"friction disc": "0.5 in"}],
+    "gasket-end-play": [{"old gasket": "0.006 in", "old squeeze": "10 / 15 / 20 %", "new gasket": "0.015 in", "new squeeze": "10 / 15 / 20 %"}],
     "gear-shift": [{"pitch window": "0.008 to 0.014 in", "pitch radius": "6.50 in", "dial radius": "7.25 in", "pressure angle": "20 °", "readings": "0.02 in"},
                    {"pitch window": "0.008 to 0.014 in", "pitch radius": "6.50 in", "dial radius": "7.25 in", "pressure angle": "50 °", "pitch angle": "60 °"}],
 }
@@ -346,6 +426,10 @@ REASONS = {
     "taper-advance": ["runs to a point", "no larger outside than the large end", "bore of the shaft is as large", "Poisson's ratio of a half"],
     "shim-stack": ["are not tried", "nor in any number", "a quantity|unit is missing"],
     "backlash": ["does not read a gear", "divisions cannot show"],
+    "disc-pack": ["how thick a steel plate", "not thinner than the new one", "pack is worn out", "thicker than a new pack", "not a usual disc", "needs 'friction discs'"],
+    "bearing-shim": ["nothing is measured yet", "two ways to the same shim", "less than none", "a shim of .* leaves .* end play, outside", "leaves .* preload, outside",
+                     "thousandths misread", "is no choice here"],
+    "gasket-end-play": ["squeezed to nothing", "is outside .*another gasket", "may be outside", "not a usual gasket", "paper 10 to 20 %"],
     "gear-shift": ["pitch angle of the gear is not known", "of no bevel gear"],
     "quantity": ["not a number that can", "exponent", "fraction sign", "space between", "range can be read", "between two figures", "comma inside", "needless 0", "over nothing", "other words",
                  "no figure after", "not used in quantities", "has no number", "cannot be read", "no quantity stands", "far too long", "runs backwards", "no width", "under zero",

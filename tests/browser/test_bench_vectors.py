@@ -17,8 +17,8 @@ NAMES = ["rounding", "quantity", *vectors.WORKINGS]
 ANSWER = """async asked => {
   const from = name => import(new URL(`assets/witnessmark/bench/${name}.js`, location.href));
   const [{ Exact, roundTo }, { Problem }, { readQuantity }] = await Promise.all(["exact", "units", "quantity"].map(from));
-  const [{ pressCard }, { wrenchSetting }, { advanceReading }, { shimStack }, { dialWindow, gearShift }] =
-    await Promise.all(["press_card", "wrench_setting", "advance_reading", "shim_stack", "gear_shift"].map(from));
+  const [{ pressCard }, { wrenchSetting }, { advanceReading }, { shimStack }, { dialWindow, gearShift }, { discPack }, { bearingShim, gasketEndPlay }] =
+    await Promise.all(["press_card", "wrench_setting", "advance_reading", "shim_stack", "gear_shift", "disc_pack", "end_play"].map(from));
   const told = exact => exact && (exact.d === 1n ? `${exact.n}` : `${exact.n}/${exact.d}`);
   const worked = compute => texts => {
     const { values, refusals, warnings, problems } = compute(texts);
@@ -32,7 +32,7 @@ ANSWER = """async asked => {
       return read instanceof Problem ? [read.message, read.mend] : [read.form, told(read.low), told(read.high), read.unit.symbol, read.decimals, read.whole];
     },
     "press-card": worked(pressCard), "wrench-setting": worked(wrenchSetting), "taper-advance": worked(advanceReading), "shim-stack": worked(shimStack),
-    backlash: worked(dialWindow), "gear-shift": worked(gearShift),
+    backlash: worked(dialWindow), "gear-shift": worked(gearShift), "disc-pack": worked(discPack), "bearing-shim": worked(bearingShim), "gasket-end-play": worked(gasketEndPlay),
   };
   return Object.fromEntries(Object.entries(asked).map(([name, cases]) => [name, cases.map(how[name])]));
 }"""

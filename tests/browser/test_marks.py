@@ -438,7 +438,29 @@ def test_what_follows_from_readings_is_worked_out_on_the_spot(context, address):
         page.wait_for_function("number => document.querySelectorAll('#step-measure-backlash .reading input')[number].dataset.kept === '0.0200'", arg=number)
     page.locator(".follows").wait_for()
     told = page.locator(".follows").inner_text()
-    assert "0.0179 in" in told and "towards the pinion" in told and "gear shift" in told
+    assert "0.0179 in" in told and "towards the pinion" in told and "gear shift" in told and "pitch window 0.008 to 0.014 in" in told
     fields.first.fill("0,02")
     fields.first.blur()
     page.wait_for_function("() => !document.querySelector('.follows')")
+
+
+@pytest.mark.parametrize("procedure, serial, step, typed, words", [
+    # the demonstration's own example by hand: play 0.0029 in with 0.012 in of shim in, 0.0010 to 0.0016 in wanted
+    ("thornley-13/lathe-front-bearing-plain", "1300", "#step-read-lift", "0.0029", ["0.0101 to 0.0107 in", "take out 0.0016 in", "shim now 0.012 in"]),
+    # by hand: of 0.500 to 0.420 in a disc of 0.440 in has (0.440 - 0.420) / 0.080 = a quarter left
+    ("type-24/flywheel-and-clutch", "1604", "#step-measure-disc", "0.440", ["wear left: 25 %", "least pack 0.420 in"]),
+    ("type-24/flywheel-and-clutch", "1604", "#step-measure-disc", "0.415", ["wear left: 0 %", "the pack is worn out"]),
+])
+def test_a_shim_and_the_wear_of_a_disc_follow_from_one_reading(context, address, procedure, serial, step, typed, words):
+    page = context.new_page()
+    page.goto(f"{address}{procedure}/bench/#start")
+    page.wait_for_selector("html.stepping")
+    page.fill("#serial", serial)
+    page.evaluate("where => { location.hash = where; }", step)
+    field = page.locator(f"{step} .reading input").first
+    field.fill(typed)
+    field.blur()
+    told = page.locator(f"{step} .follows")
+    told.wait_for()
+    for each in words:
+        assert each in told.inner_text(), told.inner_text()

@@ -11,12 +11,12 @@ from .lookup import Lookup, shown
 from .view_spec import role_word
 
 #: Workings that static/bench/follows.js runs.
-_IN_THE_BROWSER = ("gear-shift", "taper-advance", "shim-stack")
+_IN_THE_BROWSER = ("bearing-shim", "disc-pack", "gasket-end-play", "gear-shift", "shim-stack", "taper-advance")
 #: What a reading is held against. A single aim is no limit.
 _LIMITS = ("window", "floor", "ceiling", "reject", "stop", "target")
 
 
-def bench_data(lookup: Lookup, codes: dict[str, str], names: dict[str, list[str]], title: str, workings) -> dict:
+def bench_data(lookup: Lookup, codes: dict[str, str], names: dict[str, list[str]], title: str) -> dict:
     """`names` gives the lasting names of each step's readings; numbers are in SI, units as [symbol, factor, offset]."""
     machine, procedure = lookup.machine, lookup.procedure
     meanings = {variant: step_meanings(lookup.book, procedure, lookup.derived, variant) for variant in procedure.variants}
@@ -29,7 +29,7 @@ def bench_data(lookup: Lookup, codes: dict[str, str], names: dict[str, list[str]
             "places": _places(machine, step.each) if step.each != procedure.each else [], "at": step.at or "",
             "meaning": {variant: meanings[variant][step.id] for variant in procedure.variants if step.id in meanings[variant]},
             "records": [_record(lookup, record, step, name) for record, name in zip(step.records, names[step.id])],
-            "corrections": _corrections(lookup, step), "follows": _follows(lookup, step, workings),
+            "corrections": _corrections(lookup, step), "follows": _follows(lookup, step),
         } for number, step in enumerate(procedure.steps, 1)],
     }
 
@@ -97,7 +97,7 @@ def _units(first: Unit | None, kind: str | None) -> list:
     return [[unit.symbol, float(unit.factor), float(unit.offset)] for unit in units][:5]
 
 
-def _follows(lookup: Lookup, step, workings) -> list[dict]:
+def _follows(lookup: Lookup, step) -> list[dict]:
     """The results that wait for this step's reading and that a browser can work out: their other inputs in each case, as typed."""
     found = []
     for computed in lookup.procedure.computed.values() if step.records else ():
@@ -107,7 +107,7 @@ def _follows(lookup: Lookup, step, workings) -> list[dict]:
             name = read.pop()
             cases = told_apart(lookup.machine, [(combination, tuple(sorted((key, text) for key, text in run.inputs.items() if key != name)))
                                                 for combination, run in runs])
-            found.append({"working": computed.working, "title": workings[computed.working].title, "input": name,
+            found.append({"working": computed.working, "title": computed.label, "input": name,
                           "cases": [{"variants": told.variants, "case": told.case, "inputs": dict(told.value)} for told in cases]})
     return found
 

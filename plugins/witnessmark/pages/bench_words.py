@@ -26,7 +26,7 @@ SCRIPT = {
     "answer fine": "Looked at: it may stay", "answer redone": "Done again by the figure of today",
     "inside": "Inside", "above": "OUTSIDE, over", "below": "OUTSIDE, under", "outside": "Stop here and find out why.", "no number": "This is no number: write 0.008, 5/8 or 1-1/2",
     "two values": "{} values for one reading: measure again",
-    "follows": "From these readings", "refused": "REFUSED", "instead": "Instead",
+    "follows": "From these readings", "reckoned with": "Worked out with", "refused": "REFUSED", "instead": "Instead",
     "stopped": "You stopped here", "step": "step {}", "loose now": "Loose now", "loose count": "{} loose", "nothing loose": "Nothing is loose.",
     "never": "Never while open", "open steps": "{} steps not done", "all done": "All steps are done.", "save now": "Before you leave this side, save the marks",
     "go to side": "Go to the {}", "record": "Hand-over record", "copy": "Copy the record", "copied": "Copied.", "copy by hand": "It is marked: copy it by hand.",

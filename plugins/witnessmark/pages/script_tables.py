@@ -9,7 +9,7 @@ from ..core.working import Input, Working
 from . import my_bench_words
 
 #: Workings that the scripts do too. Threads they do not read: of a draw stud they are given the section.
-_COPIED = ("press-card", "taper-advance", "shim-stack", "backlash", "gear-shift")
+_COPIED = ("press-card", "taper-advance", "shim-stack", "backlash", "gear-shift", "disc-pack", "bearing-shim", "gasket-end-play")
 #: What a wrench is set by: those inputs of the working that judges a torque.
 SETTING = ("torque", "wrench lowest", "wrench highest", "wrench graduation", "wrench accuracy", "wrench length", "adapter length", "adapter angle", "passes")
 _MUST_SET = ("torque", "wrench graduation")

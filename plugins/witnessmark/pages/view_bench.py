@@ -47,7 +47,7 @@ def bench_view(lookup: Lookup, root: str, codes: dict[str, str], workings, book_
     view = procedure_view(lookup, prose, root, codes, workings)
     steps = tuple(_step(lookup, step, shown, view, prose, root) for step, shown in zip(lookup.procedure.steps, view.steps))
     names = {step.view.id: [name for name, _ in step.records] for step in steps}
-    data = bench_data(lookup, codes, names, view.title, workings)
+    data = bench_data(lookup, codes, names, view.title)
     return BenchView(view, steps, {"book": book_id, "root": root, "page": procedure_url(lookup.machine.id, lookup.procedure.id), **data})
 
 

@@ -37,9 +37,10 @@ function inDecimals(steps, step) {
 const bare = (text, unit) => (unit.symbol && text.endsWith(unit.symbol) ? text.slice(0, -unit.symbol.length) : text).trim();
 
 /** '11.0 long ton (9.3 to 13.1)' */
-function banded(si, kind, unit, step) {
+export function banded(si, kind, unit, step) {
   const [low, likely, high] = si.map((end) => inUnit(end, kind, unit, step));
-  return `${likely} (${bare(low, unit)} to ${bare(high, unit)})`;
+  const own = named(unit, kind);
+  return `${likely} (${bare(low, own)} to ${bare(high, own)})`;
 }
 
 /**
