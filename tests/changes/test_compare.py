@@ -96,9 +96,9 @@ def test_what_makes_it_no_less_safe_is_to_be_looked_at(old, new):
 
 def test_a_figure_under_another_condition_is_one_change_of_that():
     before = replaced("{role: ceiling, is: 14 short ton, source: shop p. 2}", "{role: ceiling, is: 14 short ton, condition: cold, source: shop p. 2}")
-    found = comparison(before.replace("condition: cold", "condition: warm"), before)
+    found = comparison(before.replace("condition: cold", "condition: on blocks"), before.replace("condition: cold", "condition: level"))
     assert [(change.what, change.old, change.new, change.severity) for change in found.changes] == [
-        ("Drum press force, condition, ceiling", "cold", "warm", "look")]
+        ("Drum press force, condition, ceiling", "level", "on blocks", "look")]
     both = comparison(before.replace("14 short ton, condition: cold", "15 short ton, condition: oiled"), before)
     assert {(change.what, change.reasons) for change in both.changes} == {
         ("Drum press force, ceiling, oiled", ("a ceiling is raised",)), ("Drum press force, condition, ceiling", ("another surface condition",))}

@@ -54,7 +54,7 @@ GRIP = "computed:\n  grip:\n    working: taper-grip\n    torque to carry: 400 lb
 
 
 @pytest.mark.parametrize("procedure, asked, line, about", [
-    ("hoist/drum", {"Spec": "grip", "Role": "taper", "Printed figure": "1:12", "New figure and unit": "1:10"}, "taper: 1:12", "drum"),
+    ("hoist/drum", {"Spec": "grip", "Role": "taper", "Printed figure": "1:12", "New figure and unit": "1:10"}, "taper: 1:12", "drum/grip"),
     ("hoist", {"Spec": "hoist", "Role": "late", "Printed figure": "from 500", "New figure and unit": "from 520"}, "late: {serials: from 500}", "hoist"),
     ("hoist", {"Spec": "load", "Role": "found", "Printed figure": "2000 lbf", "New figure and unit": "1900 lbf"}, "is: 2000 lbf", "hoist/load"),
     ("site_data/presses", {"Spec": "P20", "Role": "area", "Printed figure": "5.00 in²", "New figure and unit": "4.91 in²"}, "P20:", "P20"),

@@ -41,7 +41,7 @@ def test_it_accounts_for_what_it_names_and_what_rests_on_that(about, accounts, l
 
 @pytest.mark.parametrize("about, says", [("drumm", "there is no procedure, machine or thing of the shop 'drumm', did you mean 'drum'?"),
                                          ("hoist/lod", "there is no figure of the machine 'lod', did you mean 'load'?"),
-                                         ("drum/pres", "there is no spec in 'drum' that is called 'pres', did you mean 'press'?"),
+                                         ("drum/pres", "there is no figure in 'drum' that is called 'pres', did you mean 'press'?"),
                                          ("drumm/press", "there is no procedure 'drumm', did you mean 'drum'?")])
 def test_a_name_that_is_none_is_a_finding(about, says):
     [finding] = book(about).findings

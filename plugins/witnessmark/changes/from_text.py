@@ -82,7 +82,7 @@ def _named(told: CorrectionText, book: Book) -> _Named | None:
     if procedure and (computed := _by_name(home.computed, told["Spec"])):
         inputs = [varies for name, varies in computed.inputs.items() if told["Role"] in ("", name)]
         values = tuple(_Value(case.value, case.place) for varies in inputs for case in varies.cases)
-        return _Named(computed.label, computed.place, "", home.id, f"{told['Procedure']}/{computed.id}", values)
+        return _Named(computed.label, computed.place, "", f"{home.id}/{computed.id}", f"{told['Procedure']}/{computed.id}", values)
     if not procedure and (carrier := home.carriers.get(told["Spec"])):
         values = tuple(_Value(str(variant.serials) if variant.serials else variant.measure.typed() if variant.measure else "", variant.place)
                        for variant in carrier.variants.values() if told["Role"] in ("", variant.id))

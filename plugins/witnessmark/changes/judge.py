@@ -5,19 +5,23 @@ from typing import NamedTuple
 
 from ..core.acted import Fact, Key
 from ..core.authority import SIGNAL_WORDS
-from ..core.derived import RECHECK
+from ..core.derived import NOT_TO_USE, RECHECK
 from ..core.quantity import Quantity, read_quantity
 from .words import LOOK, STOP
 
 #: Beyond this a force or torque has not been refined but replaced.
 MOST_MOVED = 10.0
-FORCES = ("press force", "force", "torque")
+_MOVED = f"a force or torque moved over {MOST_MOVED:.0f} %"
+FORCES = ("press force", "force", "torque", "rolling drag")
 _FORCE_UNITS = ("ton", "tonne", "kN", "lbf", "N", "lbf·ft", "lbf·in", "N·m")
 _LIMITS = {"ceiling": "a ceiling", "floor": "a floor", "window": "a window", "reject": "a reject limit", "stop": "a stop limit"}
+_WARMTH = re.compile(r"\b(?:cold|cool|warm|hot|heat|room temperature)\w*", re.IGNORECASE)
 _SURFACE_WORDS = re.compile(r"\b(?:dry|oil|greas|lubric|wax|moly|graphite|paste|sealant|solvent|lacquer|plat|phosphat)\w*", re.IGNORECASE)
 _NUMBER = re.compile(r"\d[\d,]*(?:\.\d+)?")
-_CLAMP = "tightening-torque"
-_OTHER_NEEDS = ("words", "wrench", "scale", "tester", "made", "tool", "part", "supply")
+_CLAMP, _SHARE = "tightening-torque", "worst share of press force"
+#: Inputs of a working by which a fastener or a fit is another.
+_OF_SURFACE = ("thread", "grade", "surface", "friction", "oiled friction", "nut factor", "thread friction")
+OTHER_NEEDS = ("words", "wrench", "scale", "tester", "made", "tool", "part", "supply")
 
 
 class Verdict(NamedTuple):
@@ -35,6 +39,8 @@ def judged(key: Key, old: Fact | None, new: Fact | None) -> Verdict:
             return _figure(key, old, new)
         case "mark" | "setting" | "result":
             return _result(key, old, new)
+        case "spec" if key.part == "passes":
+            return _passes(old.text if old else "", new.text if new else "")
         case "spec":
             return _stop(_spec(key.part, old.text if old else "", new.text if new else ""))
         case "caution":
@@ -49,9 +55,21 @@ def judged(key: Key, old: Fact | None, new: Fact | None) -> Verdict:
             return Verdict(STOP, ("left and right may have changed places",))
         case "sheet" if key.part == "people" and old and new and int(old.text) > 1 >= int(new.text):
             return Verdict(STOP, ("the second person is gone",))
-        case "need" if key.name not in _OTHER_NEEDS:
+        case "need" if key.name not in OTHER_NEEDS:
             return Verdict(STOP, ("press or gauge changed",))
     return Verdict()
+
+
+def given(name: str, old: str, new: str) -> tuple[str, ...]:
+    """What makes it a stop that an input of a working went from `old` to `new`, both as the source says them; () where nothing does."""
+    if name in _OF_SURFACE:
+        return ("another thread, grade or surface",)
+    units = [_NUMBER.sub("", text).strip() for text in (old, new)]
+    if all(text[:1].isdigit() for text in (old, new)) and units[0] != units[1]:
+        return ("another unit",)
+    moved = per_cent(old, new)
+    of_force = any(isinstance(read_quantity(old, kind), Quantity) for kind in FORCES)
+    return (_MOVED,) if of_force and moved is not None and abs(moved) > MOST_MOVED else ()
 
 
 def per_cent(old: str, new: str) -> float | None:
@@ -69,19 +87,21 @@ def _stop(why: str | None) -> Verdict:
 
 def _figure(key: Key, old: Fact | None, new: Fact | None) -> Verdict:
     limit = _LIMITS.get(key.part)
-    if old is None or new is None or old.state in ("struck", "doubt") or new.state == "struck":
+    if old is None or new is None or "struck" in (old.state, new.state):
         gone = old is not None and not old.state and (new is None or new.state == "struck")
         return _stop(f"{limit} is gone" if gone and limit else None)
     before, after = (read_quantity(fact.text.partition(" (")[0], fact.kind) for fact in (old, new))
     if not (isinstance(before, Quantity) and isinstance(after, Quantity)):
         return Verdict()
     moved = _moved(before, after)
+    if new.state == "doubt":                    # withdrawn: whatever it says, nobody works by it
+        return Verdict(LOOK, (), moved)
     why = []
     if before.unit.symbol != after.unit.symbol:
         why.append("another unit")
     if loosened := limit and _loosened(key.part, before, after):
         why.append(f"{limit} is {loosened}")
-    elif key.part == "target" and "range" in (before.form, after.form) and _widened(before, after):
+    elif key.part == "target" and {"range", "plus-minus"} & {before.form, after.form} and _widened(before, after):
         why.append("the range to aim for is widened")
     if old.kind in FORCES and moved is not None and abs(moved) > MOST_MOVED:
         why.append(f"a {old.kind} moved over {MOST_MOVED:.0f} %")
@@ -118,8 +138,10 @@ def _widened(before: Quantity, after: Quantity) -> bool:
 
 def _result(key: Key, old: Fact | None, new: Fact | None) -> Verdict:
     if key.part == "refused":
-        unsafe = new and not old and new.kind == _CLAMP and not new.text.startswith(RECHECK)
+        unsafe = new and not old and new.kind == _CLAMP and not new.text.startswith(RECHECK) and NOT_TO_USE not in new.text
         return _stop("a clamp is refused" if unsafe else None)
+    if old and not new and key.part == _SHARE:
+        return Verdict(STOP, ("the clamp is no longer held against the press force",))
     if old is None or new is None:
         return Verdict()
     if key.sort == "mark":
@@ -128,8 +150,8 @@ def _result(key: Key, old: Fact | None, new: Fact | None) -> Verdict:
     why = []
     unit = new.text.partition(" (")[0].rpartition(" ")[2]
     if moved is not None and abs(moved) > MOST_MOVED and (key.sort == "setting" or unit in _FORCE_UNITS):
-        why.append(f"a force or torque moved over {MOST_MOVED:.0f} %")
-    if key.part == "worst share of press force" and _first(new.text) > 100 >= _first(old.text):
+        why.append(_MOVED)
+    if key.part == _SHARE and _first(new.text) > 100 >= _first(old.text):
         why.append("the clamp is above the press force")
     return Verdict(STOP if why else LOOK, tuple(why), moved)
 
@@ -140,7 +162,14 @@ def _marks(old: str, new: str) -> Verdict:
     moves = [moved for pair in pairs if (moved := per_cent(*pair)) is not None]
     most = max(moves, key=abs, default=None)
     over = most is not None and abs(most) > MOST_MOVED
-    return Verdict(STOP if over else LOOK, (f"a force or torque moved over {MOST_MOVED:.0f} %",) if over else (), moves[0] if moves else None)
+    return Verdict(STOP if over else LOOK, (_MOVED,) if over else (), moves[0] if moves else None)
+
+
+def _passes(old: str, new: str) -> Verdict:
+    moves = [moved for pair in zip(old.split(", "), new.split(", ")) if (moved := per_cent(*pair)) is not None]
+    most = max(moves, key=abs, default=None)
+    over = most is not None and abs(most) > MOST_MOVED
+    return Verdict(STOP if over else LOOK, (_MOVED,) if over else (), most)
 
 
 def _first(text: str) -> float:
@@ -153,8 +182,10 @@ def _spec(part: str, old: str, new: str) -> str | None:
         return "another thread, grade or surface"
     if part == "kind":
         return "another kind of figure"
-    surfaces = [sorted(word.lower() for word in _SURFACE_WORDS.findall(text)) for text in (old, new)]
-    return "another surface condition" if part == "condition" and surfaces[0] != surfaces[1] else None
+    if part != "condition":
+        return None
+    surfaces, warmth = ([sorted(word.lower() for word in words.findall(text)) for text in (old, new)] for words in (_SURFACE_WORDS, _WARMTH))
+    return "another surface condition" if surfaces[0] != surfaces[1] else "read hot and not cold, or cold and not hot" if warmth[0] != warmth[1] else None
 
 
 def _caution(old: Fact | None, new: Fact | None) -> str | None:

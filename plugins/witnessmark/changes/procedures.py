@@ -10,6 +10,7 @@ from ..core.figure import Spec
 from ..core.procedure import Procedure
 from . import words
 from .change import Change, Moved, differing, order_change, told_change
+from .judge import OTHER_NEEDS, given
 from .reach import Reach
 from .renamed import Names, in_todays_names
 from .side import Side
@@ -73,7 +74,7 @@ def _facts(pair: Pair, old: Facts, new: Facts) -> Iterator[Change]:
     names = pair.labels | names_of(pair.old) | names_of(pair.new)
     for each in differing(old, new):
         key = each.key
-        on_shelf = each.old and each.new and key.sort in ("caution", "need")
+        on_shelf = each.old and each.new and (key.sort == "caution" or (key.sort == "need" and key.name not in OTHER_NEEDS))
         if (key.sort, key.part) not in _TOLD_ELSEWHERE and not on_shelf:
             yield _told(pair, each, names, every, key in old and key in new)
 
@@ -127,7 +128,16 @@ def _given(pair: Pair) -> Iterator[Change]:
         for key in dict.fromkeys((*texts[0], *texts[1])):
             was, now = texts[0].get(key), texts[1].get(key)
             if (pair.names.reference(pair.old.id, was) if was else was) != now:
-                yield _other(pair, words.LOOK, "result", f"{(other or one).label}, given {key}", was, now, name=name)
+                grave = _grave_input(key, *((each.inputs.get(key) if each else None) for each in (one, other)))
+                yield _other(pair, words.STOP if grave else words.LOOK, "result", f"{(other or one).label}, given {key}", was, now, grave, name)
+
+
+def _grave_input(name: str, old, new) -> tuple[str, ...]:
+    """Case by case where both have the same ones; else the first of each stands for all."""
+    if not old or not new:
+        return ()
+    pairs = zip(old.values(), new.values()) if len(old.cases) == len(new.cases) else [(old.cases[0].value, new.cases[0].value)]
+    return tuple(dict.fromkeys(why for one, other in pairs if one != other for why in given(name, one, other)))
 
 
 def _varying(varies) -> str:

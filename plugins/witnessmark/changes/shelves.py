@@ -20,6 +20,7 @@ from .words import LOOK, STOP, WORDING
 _SHELVES = {"presses": "press", "wrenches": "wrench", "adapters": "adapter", "scales": "scale", "surfaces": "surface",
             "materials": "material", "shim_stocks": "shim stock", "made_tools": "made tool", "cautions": "caution",
             "conflicts": "conflict", "sources": "source", "machines": "machine"}
+_GONE = {"cautions": "a caution is gone", "sources": "a source is gone", "presses": "press or gauge data changed", "surfaces": "a surface changed"}
 _GRAVE = {"presses": "press or gauge data changed", "surfaces": "a surface changed"}
 _WORDS = ("title", "summary", "weight", "edition", "drawing")
 _ELSEWHERE = ("figures", "place", "id", "was")
@@ -44,7 +45,7 @@ def _record(shelf: str, called: str, before, after) -> Iterator[Change]:
     place = str(after.place) if after else ""
     if before is None or after is None:
         gone = before is not None
-        reason = "a caution is gone" if gone and shelf == "cautions" else _GRAVE.get(shelf) if gone else None
+        reason = _GONE.get(shelf) if gone else None
         title = _title(before or after)
         yield Change(STOP if reason else LOOK, "shelf", "", "", called, called, "", title if gone else None, None if gone else title,
                      reasons=(reason,) if reason else (), place=place)
@@ -65,6 +66,8 @@ def _severity(shelf: str, key: str, old, new, machine: bool) -> tuple[str, tuple
         return verdict.severity, verdict.why
     if machine and last in ("serials", "measure"):
         return STOP, ("it is for other machines",)
+    if shelf == "cautions" and last.startswith("avoid") and new is None:
+        return STOP, ("a caution tells less to do",)
     if last == "source" and new is None:
         return STOP, ("a source is gone",)
     if last in _WORDS:

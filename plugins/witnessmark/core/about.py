@@ -1,4 +1,4 @@
-"""What a correction may be about: a figure, `procedure/spec` or `machine/figure`; or by its bare id a whole procedure (its steps,
+"""What a correction may be about: a figure or result, `procedure/spec` or `machine/figure`; or by its bare id a whole procedure (its steps,
 cautions and needs), a machine (its versions, and what is no longer there), or a thing of the shop."""
 
 from collections.abc import Collection, Iterable, Iterator
@@ -24,7 +24,7 @@ def looked_up(book: Book, reference: Reference, whole: bool) -> tuple[str, Colle
         return reference.name, book.machines[reference.owner].figures, "figure of the machine"
     homes = [procedure for procedure in book.procedures.values() if procedure.id == reference.owner]
     if homes:
-        return reference.name, {spec for home in homes for spec in home.specs}, f"spec in '{reference.owner}' that is called"
+        return reference.name, {name for home in homes for name in (*home.specs, *home.computed)}, f"figure in '{reference.owner}' that is called"
     procedures = {name for _, name in book.procedures}
     if whole and not reference.owner:
         return reference.name, {*procedures, *book.machines, *(name for shelf in _SHOP for name in getattr(book, shelf))}, "procedure, machine or thing of the shop"

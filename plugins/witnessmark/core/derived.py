@@ -10,6 +10,8 @@ from .working import Outcome
 CombinationKey = tuple[tuple[str, str], ...]
 
 #: Stands before the words of a figure that was checked against another which has changed since.
+#: Why a working refuses where one of its figures may not be used; nothing is less safe for it.
+NOT_TO_USE = "it is not known, in doubt, or has no case for this combination"
 RECHECK = "RE-CHECK"
 
 

@@ -1,8 +1,9 @@
 """What a correction is about, with the place on the site where it is told."""
 
 from ..core.authority import Correction
+from ..core.procedure import Computed
 from ..core.sentence import Reference
-from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, spec_anchor
+from .address import CAUTIONS_URL, caution_anchor, machine_url, press_url, procedure_url, result_anchor, spec_anchor
 from .lookup import Lookup
 from .view_step import Target
 
@@ -15,10 +16,11 @@ def about_targets(lookup: Lookup, correction: Correction, root: str) -> tuple[Ta
 def _figure(lookup: Lookup, reference: Reference, root: str) -> Target:
     of_machine = reference.owner == lookup.machine.id
     home = lookup.machine if of_machine else lookup.book.procedures.get((lookup.machine.id, reference.owner))
-    specs = {} if home is None else home.figures if of_machine else home.specs
+    specs = {} if home is None else home.figures if of_machine else {**home.computed, **home.specs}
     spec = specs.get(reference.name)
+    anchor = result_anchor(reference.name) if isinstance(spec, Computed) else spec_anchor(reference.name)
     url = machine_url(reference.owner) if of_machine else procedure_url(lookup.machine.id, reference.owner)
-    return Target(spec.label if spec else str(reference), f"{root}{url}#{spec_anchor(reference.name)}")
+    return Target(spec.label if spec else str(reference), f"{root}{url}#{anchor}")
 
 
 def _whole(lookup: Lookup, name: str, root: str) -> Target:

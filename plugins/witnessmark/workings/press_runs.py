@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from ..core.book import Book
-from ..core.derived import CombinationKey, Resolved, Worked
+from ..core.derived import NOT_TO_USE, CombinationKey, Resolved, Worked
 from ..core.equipment import Gauge, Press
 from ..core.figure import NoFigure, Spec
 from ..core.procedure import Procedure
@@ -17,7 +17,6 @@ from .read_inputs import given_inputs
 #: The inputs of one run, by name, as they are typed.
 Texts = tuple[tuple[str, str], ...]
 _LIMITS = ("target", "floor", "ceiling", "window")
-NOT_TO_USE = "it is not known, in doubt, or has no case for this combination"
 
 
 def press_cards(book: Book, procedure: Procedure, spec: Spec, resolved: tuple[Resolved, ...],

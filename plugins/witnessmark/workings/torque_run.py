@@ -4,7 +4,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from ..core.book import Book
-from ..core.derived import CombinationKey, Derived, Worked, key_of
+from ..core.derived import NOT_TO_USE, CombinationKey, Derived, Worked, key_of
 from ..core.display import shown
 from ..core.figure import NoFigure, Spec
 from ..core.kinds import Problem
@@ -17,7 +17,7 @@ from ..core.working import Outcome, Refusal
 from . import tightening_torque
 from .evaluation import Evaluation, pick
 from .in_force import figure_in_force, recheck
-from .press_runs import NOT_TO_USE, Texts
+from .press_runs import Texts
 from .read_inputs import given_inputs
 
 
