@@ -21,9 +21,10 @@ ROOMS = {
     "pages": {"core"},
     "changes": {"core"},
     "prove.py": {"core", "loading", "rules", "workings"},
+    "site_folder.py": {"pages"},
     "build.py": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py"},
     "commands": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py", "build.py"},
-    "mkdocs_plugin.py": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py", "build.py"},
+    "mkdocs_plugin.py": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py", "build.py", "site_folder.py"},
     "cli.py": {"commands", "pages"},                     # pages: the names of the papers
     "__init__.py": set(),
 }
@@ -47,7 +48,7 @@ FILE_CALLS = {
     "open", "read_text", "write_text", "read_bytes", "write_bytes", "iterdir", "glob", "rglob", "mkdir", "unlink",
     "exists", "is_file", "is_dir", "stat", "touch", "rename", "resolve",
 }
-FILE_OPENERS = {"loading/source_files.py", "loading/new_book.py", "pages/fill_template.py"} | FACES
+FILE_OPENERS = {"loading/source_files.py", "loading/new_book.py", "pages/fill_template.py", "site_folder.py"} | FACES
 HANDS_A_PATH_ON = {"build.py", "prove.py"}  # may name pathlib.Path, and call nothing on it
 NO_FILE = {"pathlib.PurePath", "pathlib.PurePosixPath", "io.StringIO", "io.BytesIO", "os.path.commonprefix"}
 

@@ -28,6 +28,7 @@ EDITS = [
     ("site_data/cautions.yaml", "It can burst.", "It can burst and throw its pieces."),
     ("site_data/machines/hoist.yaml", "is: 2000 lbf", "is: 1900 lbf"),
     ("site_data/presses.yaml", "division: 100 psi", "division: 200 psi"),
+    ("procedures/hoist/drum.yaml", "  - id: press\n", "  - id: press-home\n    was: press\n"),
     ("procedures/hoist/by-hand.md", "", "# By hand\n\nSee [the drum](drum/index.md).\n"),
     ("procedures/winch/brake.yaml", "", BRAKE),
     ("procedures/winch/brake.yaml", "after: rope", "after: none"),
@@ -94,6 +95,30 @@ def test_each_edit_shows_as_if_served_anew(authors):
     for edit, shown in zip(EDITS, seen[1:]):
         other.edit(*edit)
         assert differing(shown, other.shown(anew=True)) == [], edit
+
+
+def test_an_edit_writes_what_it_touches_and_nothing_else(authors):
+    one, _ = authors
+    one.shown(anew=True)
+    before = {path: path.stat().st_ino for path in one.site.rglob("*") if path.is_file()}
+    one.edit("procedures/winch/rope.yaml", "people: 2", "people: 3")
+    one.shown()
+    written = {path.relative_to(one.site).as_posix() for path, inode in before.items() if path.exists() and path.stat().st_ino != inode}
+    assert {"winch/rope/index.html", "winch/rope/sheet/early/index.html", "book.json"} <= written
+    assert not [path for path in written if path.startswith(("hoist/", "assets/stylesheets/")) or path == "index.html"]
+
+
+def test_a_build_that_fails_leaves_what_was_served(authors, monkeypatch):
+    one, _ = authors
+    good = one.shown(anew=True)
+    one.edit("procedures/winch/rope.yaml", "Reeve the rope", "Reeve the new rope")
+    with monkeypatch.context() as broken:
+        broken.setattr("witnessmark.mkdocs_plugin.render", lambda *given: 1 / 0)
+        with pytest.raises(ZeroDivisionError):
+            one.shown()
+    standing = {path: (one.site / path).read_bytes() for path in good}
+    assert standing == good
+    assert b"Reeve the new rope" in one.shown()["winch/rope/index.html"]
 
 
 def test_a_broken_file_and_its_mend(authors):

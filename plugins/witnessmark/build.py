@@ -48,17 +48,22 @@ def codes(checked: Checked) -> dict[tuple[str, str, str], str]:
     return {sheet: fingerprint(record) for sheet, record in records(checked).items()}
 
 
-def records(checked: Checked, memory: Memory = FORGETFUL) -> dict[tuple[str, str, str], dict]:
+def records(checked: Checked) -> dict[tuple[str, str, str], dict]:
     """All that is acted on by each sheet, by (machine, procedure, variant)."""
+    return {sheet: found for sheet, (found, _) in _coded(checked, FORGETFUL).items()}
+
+
+def _coded(checked: Checked, memory: Memory) -> dict[tuple[str, str, str], tuple[dict, str]]:
+    """By (machine, procedure, variant) the record of a sheet and its code."""
     found = {}
-    for machine in checked.book.machines:
-        found |= memory.of(("records", machine), checked.rests_on.get(machine, object()), partial(_records, checked, machine))
+    for key in checked.book.procedures:
+        found |= memory.of(("records", key), checked.rests.pages(key), partial(_coded_of, checked, key))
     return found
 
 
-def _records(checked: Checked, machine: str) -> dict[tuple[str, str, str], dict]:
-    return {(*key, variant): record(checked, (*key, variant)) for key in checked.book.procedures if key[0] == machine
-            for variant in checked.derived[key].combinations}
+def _coded_of(checked: Checked, key: tuple[str, str]) -> dict[tuple[str, str, str], tuple[dict, str]]:
+    sheets = [(*key, variant) for variant in checked.derived[key].combinations]
+    return {sheet: (found := record(checked, sheet), fingerprint(found)) for sheet in sheets}
 
 
 def record(checked: Checked, sheet: tuple[str, str, str]) -> dict:
@@ -126,14 +131,14 @@ def _source_schemas() -> dict[str, str]:
 def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper(),
            forge: Forge | None = None, mail: str = "", memory: Memory = FORGETFUL) -> SitePages:
     """Every page body and every finished file of the site. What `memory` holds of an earlier rendering is not set again."""
-    sheets = records(checked, memory)
-    sheet_codes = {sheet: fingerprint(each) for sheet, each in sheets.items()}
-    since = since_files(checked.book, sheets, procedure_url, sheet_url)
+    coded = _coded(checked, memory)
+    sheets, sheet_codes = ({sheet: both[part] for sheet, both in coded.items()} for part in (0, 1))
+    since = since_files(checked.book, sheets, sheet_codes, procedure_url, sheet_url)
     settings = Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper, forge, mail,
-                        old_sheets(since), bars(checked.book, sheets))
-    site = site_pages(checked.book, checked.derived, sheet_codes, settings, checked.rests_on, memory)
-    files = {**site.files, **search_files(checked.book, checked.derived),
-             "book.json": book_json(checked.book, checked.derived, sheet_codes), "book.schema.json": schema_json(),
+                        old_sheets(since), bars(checked.book, sheets, sheet_codes))
+    site = site_pages(checked.book, checked.derived, sheet_codes, settings, checked.rests, memory)
+    files = {**site.files, **search_files(checked.book, checked.derived, checked.rests, memory),
+             "book.json": book_json(checked.book, checked.derived, sheet_codes, checked.rests, memory), "book.schema.json": schema_json(),
              **since,
              f"{EDITIONS}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
              **_source_schemas()}

@@ -3,7 +3,6 @@
 import gc
 import os
 import re
-from hashlib import sha256
 from html import unescape
 from pathlib import Path
 from urllib.parse import unquote
@@ -11,7 +10,7 @@ from urllib.parse import unquote
 from mkdocs.config import base, config_options
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
@@ -24,19 +23,20 @@ from .pages.content_policy import with_policy
 from .pages.binding import how_many, printed
 from .pages.for_host import for_host, plain_contents
 from .pages.forge_links import edit_base, forge_of
-from .pages.keep_list import keep_files
 from .pages.offline import ICONS
 from .pages.notice import with_notice
 from .pages.pdf import SIZES, NoPdf
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
-from .pages.stick import data_script, for_stick
 from .pages.view_sheet import Paper
 from .prove import Checked, check
+from .site_folder import Served, made_from, turn_for_stick, write_keep_lists
 
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"
 _STICK = "WITNESSMARK_STICK"                    # set where the copy is to be read from a stick
+#: Features of the theme by which a page shows titles of all the others.
+_SHOWS_ALL = frozenset({"navigation.tabs", "navigation.tabs.sticky", "navigation.path"})
 _MAIL = re.compile(r"[A-Za-z0-9.+_-]+@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+")
 
 
@@ -54,7 +54,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         """Only `serve` goes on with a broken book. With this hook the plugin also outlives each rebuild."""
         self.serving = command == "serve"
         self.memory = Memory() if self.serving else FORGETFUL
-        self.last_good, self._shell, self._shown, self._env = None, None, {}, None
+        self.last_good, self._served, self._shell, self._env = None, None, None, None
 
     def on_config(self, config):
         """Puts our theme layer before the host theme's own templates."""
@@ -64,6 +64,15 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         config.theme["favicon"] = f"{ICONS}/icon.svg"
         if self.config.mail and not _MAIL.fullmatch(self.config.mail):
             raise PluginError(f"mail: '{self.config.mail}' is no mail address, write one such as book@shop.example")
+        if self.serving:
+            gc.collect()                        # the host's pages and files of the build before hold one another
+            settings = Path(config.config_file_path).read_text(encoding="utf-8")
+            of_others = "INHERIT" in settings or set(config.plugins) != {"witnessmark"} or config.hooks or config.theme.custom_dir
+            self._served = None if of_others else self._served or Served(config.site_dir)
+            config.site_dir = self._served.begin() if self._served else config.site_dir
+            if self._env and settings == self._settings:
+                config.theme.get_env = lambda: self._env        # it has the host's templates compiled
+            self._settings = settings
         return config
 
     def on_files(self, files: Files, *, config) -> Files:
@@ -91,6 +100,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         for path, picture in checked.book.pictures.items():
             if not path.startswith("procedures/") and not picture.problem:
                 files.append(File.generated(config, unquote(picture_url(path)), abs_src_path=str(folder / path)))
+        self._files = site.files
         for name, content in site.files.items():
             files.append(File.generated(config, name, content=content))
         _keep_addresses(files, config)
@@ -129,19 +139,33 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         return nav
 
     def on_env(self, env, *, config, files):
-        """While serving, a page that was shown in the same shell before is not set again: the host fills an empty template."""
-        if not self.serving:
+        """While serving, what stands in the site already is neither set nor written again: for the host it is then no part of this build."""
+        if not self._served:
             return env
-        gc.freeze()                             # what is held is no litter: looking through it took a third of each rebuild
-        settings = Path(config.config_file_path).read_text(encoding="utf-8")
-        shell = settings, self._about, [(file.page.title, file.url) for file in files.documentation_pages()]
-        of_others = "INHERIT" in settings or set(config.plugins) != {"witnessmark"} or config.hooks or config.theme.custom_dir
-        if shell != self._shell or of_others:
-            self._shell, self._shown, self._env = shell, {}, env
-        for file in files.documentation_pages():
-            if file.src_uri in self._shown and self._shown[file.src_uri][0] == self._pages.get(file.src_uri):
-                file.page.meta["template"] = "kept.html"
-        return self._env                        # it has the host's templates compiled
+        self._every = files.documentation_pages()
+        titles = [(file.page.title, file.url) for file in self._every] if _SHOWS_ALL.intersection(config.theme.get("features") or ()) else []
+        shell = self._settings, self._about, config.extra["witnessmark_menu"], titles
+        if shell != self._shell:
+            self._shell = shell
+        if env is not self._env:
+            self._env, listed = env, [name for name in env.loader.list_templates() if "/." not in f"/{name}"]
+            env.loader.list_templates = lambda: listed      # else the host looks through ten thousand hidden icons for its files each time
+        for file in list(files):
+            if self._served.stands(file.dest_uri, self._source(file)):
+                file.inclusion = InclusionLevel.EXCLUDED
+        return env
+
+    def _source(self, file: File) -> object:
+        """What a file of the site is made from; a page written by hand is always set."""
+        if file.src_uri in self._pages:
+            beside = [(page.title, page.url) if page else None for page in (file.page.previous_page, file.page.next_page)]
+            return self._shell, self._pages[file.src_uri], beside
+        if file.src_uri in self._files:
+            return self._files[file.src_uri]
+        return object() if file.is_documentation_page() or not file.abs_src_path else made_from(file.abs_src_path)
+
+    def on_template_context(self, context, *, template_name, config):
+        return {**context, "pages": self._every} if self._served else context
 
     def _head(self, item) -> tuple[str, str] | None:
         """Title and address of a branch of the menu, or of a single page."""
@@ -167,29 +191,19 @@ class WitnessmarkPlugin(BasePlugin[Options]):
 
     def on_post_page(self, output: str, *, page, config) -> str:
         """While serving, the host adds a script of its own that changes with every answer."""
-        if not self.serving:
-            return with_policy(output)
-        if page.meta.get("template") == "kept.html":
-            return self._shown[page.file.src_uri][1]
-        if isinstance(page, _Ready):
-            self._shown[page.file.src_uri] = page.ours, output
-        return output
+        return output if self.serving else with_policy(output)
 
     def on_post_template(self, output: str, *, template_name, config) -> str:
         return with_policy(output) if template_name.endswith(".html") and not self.serving else output
 
     def on_post_build(self, *, config):
-        """What a phone may keep, by the hash of each finished file; not while serving, where every answer is fresh."""
-        if self.serving:
-            return
-        root = Path(config.site_dir)
-        if os.environ.get(_STICK):
-            _for_stick(root)
-            return
-        files = {path.relative_to(root).as_posix(): _hashed(path) for path in root.rglob("*") if path.is_file()}
-        for name, text in keep_files(files, self._about.machines, self._about.date).items():
-            (root / name).parent.mkdir(parents=True, exist_ok=True)
-            (root / name).write_text(text, encoding="utf-8")
+        """What a phone may keep; not while serving, where every answer is fresh."""
+        if self._served:
+            self._served.move_in()
+        elif os.environ.get(_STICK) and not self.serving:
+            turn_for_stick(Path(config.site_dir))
+        elif not self.serving:
+            write_keep_lists(Path(config.site_dir), self._about)
 
     def on_serve(self, server, *, config, builder):
         """docs_dir is watched by MkDocs; the rest of the book is not."""
@@ -197,19 +211,6 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if (folder / "site_data").is_dir():
             server.watch(str(folder / "site_data"))
         return server
-
-
-def _for_stick(root: Path) -> None:
-    for page in root.rglob("*.html"):
-        page.write_text(for_stick(page.read_text(encoding="utf-8")), encoding="utf-8")
-    for data in (root / "search").glob("*.json"):
-        path, text = data_script(data.relative_to(root).as_posix(), data.read_text(encoding="utf-8"))
-        (root / path).write_text(text, encoding="utf-8")
-
-
-def _hashed(path: Path) -> tuple[str, int]:
-    data = path.read_bytes()
-    return sha256(data).hexdigest(), len(data)
 
 
 class _Ready(Page):
@@ -224,11 +225,10 @@ class _Ready(Page):
 
 def _may_stand(folder: Path, file: File, checked: Checked) -> bool:
     """Pages written by hand, and pictures that a source names: nothing else of what lies beside the sources is copied."""
-    at = Path(file.abs_src_path).resolve()
-    if not at.is_relative_to(folder.resolve()):
+    picture = checked.book.pictures.get((Path(file.src_dir).relative_to(folder) / file.src_uri).as_posix())
+    if not file.src_uri.endswith(".md") and (picture is None or picture.problem):
         return False
-    picture = checked.book.pictures.get((Path(file.src_dir) / file.src_uri).relative_to(folder).as_posix())
-    return file.src_uri.endswith(".md") or (picture is not None and picture.problem is None)
+    return Path(file.abs_src_path).resolve().is_relative_to(folder.resolve())
 
 
 def _keep_addresses(files: Files, config) -> None:

@@ -14,11 +14,12 @@ from .core.finding import ERROR, Finding
 from .core.memory import FORGETFUL, Memory
 from .core.picture import PictureFile
 from .core.resting import Resting
+from .core.rests_on import ANYTHING, RestsOn, rests_on
 from .loading.load_book import FOLDERS, UNREAD, load_book
 from .loading.source_files import EDITIONS as ISSUED, Beside, SourceFile, beside_sources, picture_file, yaml_sources
 from .loading.stray_files import pictures_of_pages, stray_findings
 from .rules.table import check_book
-from .workings.derive import derive_machine, joined
+from .workings.derive import derive_machine, derive_procedure, joined
 
 #: Sources that are read by one machine's pages alone; editions by none but the page that is asked by an old code.
 _OF_ONE_MACHINE = ("procedures/", "site_data/machines/", f"{ISSUED}/")
@@ -33,7 +34,7 @@ class Checked:
     findings: tuple[Finding, ...]
     left_out: int = 0                   # findings not told, because they rest on what could not be read
     texts: dict[str, str] = field(default_factory=dict)         # the sources by path, and the digests of pictures
-    rests_on: dict[str, tuple] = field(default_factory=dict)    # by machine, all that its figures and pages rest on
+    rests: RestsOn = ANYTHING           # on what its figures and pages rest, where a memory asks
 
     @property
     def errors(self) -> int:
@@ -47,13 +48,14 @@ def check(folder: Path, memory: Memory = FORGETFUL) -> Checked:
 
 @contextmanager
 def uncollected() -> Iterator[None]:
-    """Records and views hold no cycles: looking for some took a fifth of the time."""
+    """Records and views hold no cycles: looking for some took a fifth of the time, and the first look afterwards as much again."""
     collected = gc.isenabled()
     gc.disable()
     try:
         yield
     finally:
         if collected:
+            gc.freeze()
             gc.enable()
 
 
@@ -66,22 +68,23 @@ def proved(files: list[SourceFile], beside: Beside, picture_of: Callable[[str], 
     named = {picture.path for picture in pictures_of_book(book)} | by_page.intersection(others)
     book.pictures.update({path: picture_of(path) for path in sorted(named)})
     findings += stray_findings(pages, others, by_page, book.pictures)
-    rests_on = _rests_on(book, files)
-    derived, worked_findings = joined(memory.of(("derived", machine), rests_on[machine], partial(derive_machine, book, machine)) for machine in book.machines)
+    rests = rests_on(book, ([file for file in files if not file.path.startswith(_OF_ONE_MACHINE)], book.pictures), memory)
+    derived, worked_findings = joined(_derived(book, rests, memory))
     slips = {finding for finding in findings if finding.rule != "unknown-reference"}
     others = {*findings, *worked_findings, *check_book(book, derived)} - slips
-    rests = Resting(book, slips)
+    unread = Resting(book, slips)
     # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
-    told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not rests(finding)}
+    told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not unread(finding)}
     told -= {finding for finding in told if finding.rule == "no-figure" and (finding.place.path, finding.place.line) in
              {(other.place.path, other.place.line) for other in told if other.rule == "unknown-reference"}}
     texts = {**{file.path: file.text for file in files}, **{path: picture.digest or "" for path, picture in book.pictures.items()}}
-    return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told), texts, rests_on)
+    return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told), texts, rests)
 
 
-def _rests_on(book: Book, files: list[SourceFile]) -> dict[str, tuple]:
-    """By machine, all that its figures, sheet codes and pages rest on: the whole shop, every picture, the machine and its
-    own procedures. No page of a machine looks at another machine; one that does must be added here first."""
-    shop = [file for file in files if not file.path.startswith(_OF_ONE_MACHINE)], book.pictures
-    return {machine: (shop, book.machines[machine], [book.procedures[machine, name] for name in names])
-            for machine, names in book.procedure_ids.items()}
+def _derived(book: Book, rests: RestsOn, memory: Memory) -> Iterator[tuple[dict[tuple[str, str], Derived], list[Finding]]]:
+    """Machine by machine; what is held of a procedure's figures is not worked out again."""
+    for machine, names in book.procedure_ids.items():
+        yield memory.of(("derived", machine), rests.machine(machine)[:2], partial(derive_machine, book, machine))
+        for name in names:
+            key = machine, name
+            yield memory.of(("derived", key), rests.figures(key), partial(derive_procedure, book, key))

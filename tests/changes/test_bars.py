@@ -2,7 +2,7 @@
 
 from small_book import PROCEDURE, sources
 
-from witnessmark.build import new_editions, records
+from witnessmark.build import codes, new_editions, records
 from witnessmark.prove import proved
 from witnessmark.changes.bars import bars
 from witnessmark.loading.source_files import SourceFile
@@ -21,7 +21,7 @@ def found(text: str, *issued: str):
     for year, before in enumerate(issued, 2021):
         editions.update(new_editions(book(before, editions), f"{year}-01-01"))
     checked = book(text, editions)
-    return bars(checked.book, records(checked))
+    return bars(checked.book, records(checked), codes(checked))
 
 
 HARDER = PROCEDURE.replace("early: 8 short ton", "early: 7 short ton")

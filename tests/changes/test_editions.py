@@ -36,7 +36,7 @@ def issued(procedure: str = PROCEDURE, before: dict[str, str] | None = None, on:
 
 
 def told(checked, code: str) -> dict:
-    files = since_files(checked.book, records(checked), procedure_url, sheet_url)
+    files = since_files(checked.book, records(checked), codes(checked), procedure_url, sheet_url)
     return json.loads(files[f"assets/witnessmark/editions/{code[:2]}.json"])["codes"][code]
 
 
@@ -243,7 +243,7 @@ def test_a_record_forged_with_its_own_code_is_a_finding_or_is_told_and_nothing_i
         read = read_editions("hoist", "drum", PATH, json.dumps(line) + "\n", report)
         checked.book.editions["hoist", "drum"] = tuple(read)
         assert len(read) == 1 or [finding.rule for finding in report.findings] == ["edition-broken"]
-        files = since_files(checked.book, sheets, procedure_url, sheet_url)
+        files = since_files(checked.book, sheets, codes(checked), procedure_url, sheet_url)
         jsonschema.validate(json.loads(files[f"assets/witnessmark/editions/{line['code'][:2]}.json"] if read else files["assets/witnessmark/editions/index.json"]), SCHEMA)
         told_of += len(read)
     assert told_of > 50

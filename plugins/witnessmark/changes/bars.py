@@ -9,7 +9,6 @@ from typing import NamedTuple
 from ..core.acted import BROKEN, Key, acted
 from ..core.book import Book
 from ..core.procedure import Procedure
-from ..core.record import fingerprint
 from .change import differing
 from .renamed import in_todays_names, names_since
 
@@ -25,22 +24,23 @@ class Bars(NamedTuple):
     steps: frozenset[str]
 
 
-def bars(book: Book, records: Mapping[tuple[str, str, str], dict]) -> dict[tuple[str, str], Bars]:
+def bars(book: Book, records: Mapping[tuple[str, str, str], dict],
+         codes: Mapping[tuple[str, str, str], str]) -> dict[tuple[str, str], Bars]:
     """By machine and procedure; a procedure of which nothing changed, or of which no edition is kept, is not in it."""
     found = {}
     for key, editions in book.editions.items():
         if procedure := book.procedures.get(key):
-            told = [one for variant in procedure.variants if (key + (variant,)) in records
-                    for one in _of_sheet(book, procedure, [each for each in editions if each.variant == variant and each.kept], records[key + (variant,)])]
+            sheets = [sheet for variant in procedure.variants if (sheet := (*key, variant)) in records]
+            told = [one for sheet in sheets for one in _of_sheet(
+                book, procedure, [each for each in editions if each.variant == sheet[2] and each.kept], records[sheet], codes[sheet])]
             names = {sorts: frozenset(name for _, each in told for name in [each.name] if each.sort in sorts) for sorts in (_FIGURES, _STEPS)}
             if names[_FIGURES] or names[_STEPS]:
                 found[key] = Bars(max(on for on, _ in told), names[_FIGURES], names[_STEPS])
     return found
 
 
-def _of_sheet(book: Book, procedure: Procedure, editions: list, record: dict) -> Iterator[tuple[str, Key]]:
+def _of_sheet(book: Book, procedure: Procedure, editions: list, record: dict, code: str) -> Iterator[tuple[str, Key]]:
     """What differs on one sheet, with the day of the edition that it is laid beside."""
-    code = fingerprint(record)
     before = next((each for each in reversed(editions) if each.code != code), None)
     if before is None:
         return

@@ -10,7 +10,6 @@ from ..core.book import Book
 from ..core.canonical import canonical
 from ..core.edition import Edition
 from ..core.procedure import Procedure
-from ..core.record import fingerprint
 from . import words
 from .change import Change, differing, order_change, told_change
 from .procedures import labels_of, names_of
@@ -26,11 +25,11 @@ Sheet = tuple[str, str, str]
 Page, SheetPage = Callable[[str, str], str], Callable[[Procedure, str], str]
 
 
-def since_files(book: Book, records: Mapping[Sheet, dict], page: Page, sheet_page: SheetPage) -> dict[str, str]:
+def since_files(book: Book, records: Mapping[Sheet, dict], codes: Mapping[Sheet, str], page: Page, sheet_page: SheetPage) -> dict[str, str]:
     """Every file of FOLDER by its path in the site; DEVELOPERS.md says what stands in them."""
     newest = max((edition.on for editions in book.editions.values() for edition in editions), default=None)
     shards: dict[str, dict] = {}
-    for code, entry in _Since(book, records, page, sheet_page).entries():
+    for code, entry in _Since(book, records, codes, page, sheet_page).entries():
         shards.setdefault(code[:2], {})[code] = entry
     head = {"version": VERSION, "newest": newest}
     return {f"{FOLDER}/index.json": canonical({**head, "prefixes": sorted(shards)}) + "\n",
@@ -49,8 +48,8 @@ class _Today:
 
 
 class _Since:
-    def __init__(self, book: Book, records: Mapping[Sheet, dict], page: Page, sheet_page: SheetPage):
-        self.book, self.records, self.page, self.sheet_page, self.reach = book, records, page, sheet_page, Reach(book)
+    def __init__(self, book: Book, records: Mapping[Sheet, dict], codes: Mapping[Sheet, str], page: Page, sheet_page: SheetPage):
+        self.book, self.records, self.codes, self.page, self.sheet_page, self.reach = book, records, codes, page, sheet_page, Reach(book)
         self.names = {name: names_since(book, machine.id) for machine in book.machines.values() for name in (*machine.was, machine.id)}
         self.labels = {machine: labels_of(book, machine) for machine in book.machines}
         self.issued = {edition.code: edition for editions in book.editions.values() for edition in editions}
@@ -60,8 +59,8 @@ class _Since:
         """Each code with what is told of it: those of the editions, then those of today that are in none."""
         for code, edition in self.issued.items():
             yield code, self._entry(edition)
-        for sheet, record in self.records.items():
-            if (code := fingerprint(record)) not in self.issued:
+        for sheet, code in self.codes.items():
+            if code not in self.issued:
                 yield code, self._told(sheet, self.book.procedures[sheet[:2]], None, code, SAME)
 
     def _entry(self, edition: Edition) -> dict:
@@ -70,9 +69,9 @@ class _Since:
         procedure = self.book.procedures.get(today[:2])
         if today not in self.records:
             return self._told(today, procedure, edition, None, GONE, already_done="inspect")
+        if edition.code == self.codes[today]:
+            return self._told(today, procedure, edition, edition.code, SAME)
         now = self._of_today(today)
-        if edition.code == now.code:
-            return self._told(today, procedure, edition, now.code, SAME)
         changes = self._changes(edition, names, now)
         if changes == []:
             return self._told(today, procedure, edition, now.code, SAME)
@@ -81,7 +80,7 @@ class _Since:
     def _of_today(self, sheet: Sheet) -> _Today:
         if sheet not in self._today:
             record = self.records[sheet]
-            self._today[sheet] = _Today(self.book.procedures[sheet[:2]], fingerprint(record), acted(record), steps_of(record))
+            self._today[sheet] = _Today(self.book.procedures[sheet[:2]], self.codes[sheet], acted(record), steps_of(record))
         return self._today[sheet]
 
     def _changes(self, edition: Edition, names: Names, now: _Today) -> list[Change] | None:

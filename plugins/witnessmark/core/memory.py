@@ -20,6 +20,10 @@ class Memory:
             held = self._held[name] = rests_on, make()
         return held[1]
 
+    def same(self, name: Hashable, value: Any) -> Any:
+        """The value held under `name` where it equals this one, so that comparing it again stops at once."""
+        return self.of(("same", name), value, lambda: value)
+
 
 class _Forgetful(Memory):
     """A build that ends with its site has no use for what it made."""

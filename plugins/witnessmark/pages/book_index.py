@@ -6,7 +6,7 @@ from typing import NamedTuple
 from ..core.about import owners
 from ..core.authority import Correction
 from ..core.book import Book
-from ..core.dependency import Dependency, Users, dependencies, users_of
+from ..core.dependency import Dependency, Users, dependencies, resting_of, users_of
 from ..core.figure import Citation, Spec
 from ..core.lone_order import lone_order
 from ..core.part_figures import PartFigures
@@ -38,6 +38,7 @@ class BookIndex:
             self.conflicts.setdefault((conflict.about.owner or "", conflict.about.name), []).append(conflict.id)
         self.rests: dict[str, list[Rest]] = {source: [] for source in book.sources}
         self.press_users: dict[str, list[Procedure]] = {}
+        self._moved: dict[str, tuple[str, ...]] = {}
         for machine, procedures in self.order.items():
             for spec in book.machines[machine].figures.values():
                 self._spec(spec, book.machines[machine].title, machine_url(machine))
@@ -76,6 +77,12 @@ class BookIndex:
         names = (machine, *self._book.procedure_ids[machine])
         found = {correction.id: correction for name in names for correction in self.corrections.get(name, ())}
         return tuple(sorted(found.values(), key=lambda correction: (correction.on, correction.id), reverse=True))
+
+    def moved_by(self, name: str) -> tuple[str, ...]:
+        """The addresses of all that rests on the figure at `name`, directly or through others."""
+        if name not in self._moved:
+            self._moved[name] = tuple(resting_of(self.resting, name))
+        return self._moved[name]
 
     def neighbours(self, procedure: Procedure) -> tuple[Procedure | None, Procedure | None]:
         """The procedures before and after this one in the order of the machine."""

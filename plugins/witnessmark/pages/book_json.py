@@ -10,9 +10,11 @@ from ..core.dependency import dependencies
 from ..core.derived import Derived, Resolved, Worked
 from ..core.figure import Citation, Spec
 from ..core.kinds import KINDS
+from ..core.memory import FORGETFUL, Memory
 from ..core.procedure import Procedure, Step
 from ..core.quantity import Quantity
 from ..core.record import worth_text
+from ..core.rests_on import ANYTHING, RestsOn
 from ..core.sentence import Sentence
 from .fill_template import static_files
 from .shelf_json import shelves
@@ -25,15 +27,17 @@ def schema_json(name: str = "book") -> str:
     return static_files()[f"{name}.schema.json"].decode()
 
 
-def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[tuple[str, str, str], str]) -> str:
-    """The text of book.json."""
+def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[tuple[str, str, str], str],
+              rests: RestsOn = ANYTHING, memory: Memory = FORGETFUL) -> str:
+    """The text of book.json. That of a procedure is put together apart, so that `memory` may hold it."""
+    procedures = [memory.of(("book.json", key), rests.pages(key), lambda: _json(_procedure(book, procedure, derived[key], codes)))
+                  for key, procedure in sorted(book.procedures.items())]
     data = {
         "schema": "book.schema.json", "version": VERSION,
         "machines": [_machine(book, machine, derived[machine.id, ""]) for _, machine in sorted(book.machines.items())],
         "sources": [{"id": s.id, "title": s.title, "kind": s.kind, "standing": s.standing, "edition": s.edition}
                     for _, s in sorted(book.sources.items())],
         "shelves": shelves(book),
-        "procedures": [_procedure(book, procedure, derived[key], codes) for key, procedure in sorted(book.procedures.items())],
         "dependencies": [{"of": edge.of, "on": edge.on, "for": list(edge.when)} for edge in dependencies(book)],
         "conflicts": [{"id": c.id, "about": str(c.about), "printed": _text(c.printed), "why": _text(c.why), "real": c.real,
                        "sides": [{"says": _text(side.says), "source": _cited(side.source)} for side in c.sides],
@@ -42,7 +46,12 @@ def book_json(book: Book, derived: dict[tuple[str, str], Derived], codes: dict[t
                          "reason": _text(c.reason), "if already done": c.if_already_done, "place": str(c.place)}
                         for _, c in sorted(book.corrections.items())],
     }
-    return json.dumps(data, ensure_ascii=False, sort_keys=True) + "\n"
+    parts = {**{name: _json(part) for name, part in data.items()}, "procedures": f"[{', '.join(procedures)}]"}
+    return "{" + ", ".join(f'"{name}": {part}' for name, part in sorted(parts.items())) + "}\n"
+
+
+def _json(part) -> str:
+    return json.dumps(part, ensure_ascii=False, sort_keys=True)
 
 
 def _machine(book: Book, machine, derived: Derived) -> dict:

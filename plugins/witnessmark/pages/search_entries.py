@@ -6,19 +6,22 @@ from ..core.book import Book
 from ..core.derived import Derived
 from ..core.figure import NoFigure, Plain, Spec
 from ..core.kinds import KINDS
+from ..core.memory import FORGETFUL, Memory
 from ..core.procedure import Procedure
 from ..core.quantity import Quantity
+from ..core.rests_on import ANYTHING, RestsOn
 from ..core.sentence import Sentence
 from ..core.thread import Thread
 from ..core.units import units_of
 from .address import note_anchor, procedure_url, spec_anchor, step_anchor
-from .search_index import Entry, Line, SearchUnit, build_index
+from .search_index import Entry, Line, SearchUnit, cut, filed
 
 
-def search_files(book: Book, derived: dict[tuple[str, str], Derived]) -> dict[str, str]:
+def search_files(book: Book, derived: dict[tuple[str, str], Derived], rests: RestsOn = ANYTHING, memory: Memory = FORGETFUL) -> dict[str, str]:
     """Path -> JSON text of every file the search needs."""
-    entries = [_entry(book, procedure, derived[key]) for key, procedure in sorted(book.procedures.items())]
-    return build_index(entries, search_units())
+    cuts = [memory.of(("search", key), rests.figures(key), lambda: cut(_entry(book, procedure, derived[key])))
+            for key, procedure in sorted(book.procedures.items())]
+    return filed(cuts, search_units())
 
 
 @cache

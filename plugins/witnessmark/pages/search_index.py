@@ -75,42 +75,63 @@ class SearchUnit(NamedTuple):
     offset: float = 0.0
 
 
-def build_index(entries: Sequence[Entry], units: Iterable[tuple]) -> dict[str, str]:
+class Cut(NamedTuple):
+    """One procedure cut into what is filed of it: how often each term stands in it, normal keys, steps of figures by list."""
+
+    url: str
+    title: str
+    context: str
+    terms: dict[str, int]
+    keys: frozenset[str]
+    figures: frozenset[tuple[str, int]]
+    excerpt: str
+
+
+def cut(entry: Entry) -> Cut:
+    terms, found = counted_terms("\n".join([entry.context, *[line.text for line in entry.words]]))
+    written = {key_text for key_text, _, _ in entry.keys}.union(found, counted_terms(entry.title)[1])
+    return Cut(entry.url, entry.title, entry.context, terms, frozenset(map(normal_key, written)) - {""},
+               frozenset(figure_step(dimension, si) for dimension, si, _, _ in entry.figures), _json(_excerpt(entry)))
+
+
+def build_index(entries: Iterable[Entry], units: Iterable[tuple]) -> dict[str, str]:
     """Return the files to publish, path -> JSON text: `search/index.json` and one `search/<n>.json` for each entry.
 
     `units` are `SearchUnit`s or plain tuples of the same shape (the offset may be left out). The same entries in the
     same order give the same bytes.
     """
+    return filed([cut(entry) for entry in entries], units)
+
+
+def filed(cuts: Sequence[Cut], units: Iterable[tuple]) -> dict[str, str]:
+    """The same of entries that were cut before."""
     words: dict[str, list[int]] = {}
     often: dict[str, list[int]] = {}
     keys: dict[str, list[int]] = {}
     figures: dict[str, dict[int, list[int]]] = {}
     lengths: list[int] = []
     files: dict[str, str] = {}
-    for number, entry in enumerate(entries):
-        text = "\n".join([entry.context, *[line.text for line in entry.words]])
-        counts, found = counted_terms(text)
-        lengths.append(len(counts))
-        for term, count in counts.items():
+    for number, entry in enumerate(cuts):
+        lengths.append(len(entry.terms))
+        for term, count in entry.terms.items():
             held = words.setdefault(term, [])
             if count >= OFTEN:
                 often.setdefault(term, []).append(len(held))
             held.append(number)
-        written = {key_text for key_text, _, _ in entry.keys}.union(found, counted_terms(entry.title)[1])
-        for key in {normal_key(key_text) for key_text in written} - {""}:
+        for key in entry.keys:
             keys.setdefault(key, []).append(number)
-        for dimension, step in {figure_step(dimension, si) for dimension, si, _, _ in entry.figures}:
+        for dimension, step in entry.figures:
             figures.setdefault(dimension, {}).setdefault(step, []).append(number)
-        files[f"search/{number}.json"] = _json(_excerpt(entry))
-    contexts = list(dict.fromkeys(entry.context for entry in entries))
+        files[f"search/{number}.json"] = entry.excerpt
+    contexts = list(dict.fromkeys(entry.context for entry in cuts))
     place = {context: number for number, context in enumerate(contexts)}
-    total = len(entries)
+    total = len(cuts)
     terms = sorted(words)
     files["search/index.json"] = _json(
         {
             "format": FORMAT,
             "contexts": contexts,
-            "procedures": [[entry.url, entry.title, place[entry.context]] for entry in entries],
+            "procedures": [[entry.url, entry.title, place[entry.context]] for entry in cuts],
             "lengths": lengths,
             "stop": sorted(STOP_WORDS),
             "words": {

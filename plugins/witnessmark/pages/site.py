@@ -3,13 +3,14 @@
 import json
 from dataclasses import dataclass, field, replace
 from functools import partial
-from types import MappingProxyType
-from typing import Mapping
+from typing import Mapping, NamedTuple
 
 from ..core.authority import SIGNAL_WORDS
 from ..core.book import Book
 from ..core.derived import Derived
 from ..core.memory import FORGETFUL, Memory
+from ..core.procedure import Procedure
+from ..core.rests_on import ANYTHING, RestsOn
 from ..core.working import Working
 from . import my_bench_words, words, words_corrections
 from .address import CAUTIONS_URL, MY_BENCH_URL, bench_url, machine_url, press_url, procedure_url, root_from, source_url, worked_url, working_url
@@ -90,9 +91,9 @@ Fingerprints = dict[tuple[str, str, str], str]
 
 
 def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings,
-               rests_on: Mapping[str, tuple] = MappingProxyType({}), memory: Memory = FORGETFUL) -> SitePages:
-    """Every page and file of the book. The same book gives the same bytes. `rests_on` says by machine what its pages rest on
-    beside the settings: where that is the same, what `memory` holds is not set again."""
+               rests: RestsOn = ANYTHING, memory: Memory = FORGETFUL) -> SitePages:
+    """Every page and file of the book. The same book gives the same bytes. `rests` says what pages rest on beside the settings:
+    where that is the same, what `memory` holds is not set again."""
     index = BookIndex(book)
     pages: list[Page] = [_home(book, index, settings)]
     files: dict[str, str | bytes] = {f"assets/witnessmark/{path}": content for path, content in static_files().items()
@@ -104,8 +105,8 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     bound: list[Binder] = []
     for machine in book.machines.values():
         told = replace(settings, old_sheets={}, bars={key: bars for key, bars in settings.bars.items() if key[0] == machine.id})
-        its_own = memory.of(("pages", machine.id), (rests_on.get(machine.id, object()), told, about),
-                            partial(_of_machine, Lookup(book, index, derived, machine), derived, fingerprints, told, about))
+        its_own = memory.of(("pages", machine.id), (rests.machine(machine.id), told, about),
+                            partial(_of_machine, Lookup(book, index, derived, machine), derived, fingerprints, told, about, rests, memory))
         pages += its_own.pages
         files.update(its_own.files)
         bound += its_own.binders
@@ -119,7 +120,8 @@ def site_pages(book: Book, derived: dict[tuple[str, str], Derived], fingerprints
     return SitePages(tuple(pages), files, about, tuple(bound))
 
 
-def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings, about: About) -> SitePages:
+def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerprints: Fingerprints, settings: Settings, about: About,
+                rests: RestsOn, memory: Memory) -> SitePages:
     """The pages, files and binders of one machine and its procedures."""
     book, machine, url = lookup.book, lookup.machine, machine_url(lookup.machine.id)
     pages = [_page(url, machine.title, "machine", machine.place.path, m=machine_view(lookup, root_from(url)))]
@@ -127,10 +129,16 @@ def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerp
     files: dict[str, str | bytes] = {}
     torques, meanings, keeps = {}, {}, {variant: [] for variant in machine.main.variants}
     for procedure in lookup.index.order[machine.id]:
-        its_own = Lookup(book, lookup.index, derived, machine, procedure)
-        torques[procedure.id], meanings[procedure.id], kept = _procedure(its_own, fingerprints, settings, about, pages, files)
-        for variant in kept:
-            keeps[variant].append(kept[variant])
+        key = machine.id, procedure.id
+        told = replace(settings, bars={key: settings.bars[key]} if key in settings.bars else {})
+        moves = [lookup.index.moved_by(f"{machine.id}/{procedure.id}/{spec}") for spec in (*procedure.specs, *procedure.computed)]
+        codes = {variant: fingerprints.get((*key, variant), "") for variant in procedure.variants}
+        made = memory.of(("pages", *key), (rests.pages(key), told, about, moves), partial(procedure_pages, lookup, derived, procedure, codes, told, about))
+        pages.append(made.page)
+        files.update(made.files)
+        torques[procedure.id], meanings[procedure.id] = made.torques, made.meanings
+        for variant, kept in made.keeps.items():
+            keeps[variant].append(kept)
     files.update(needs_files(lookup, torques))
     files.update(record_files(lookup, keeps))
     files.update(correct_file(lookup, {}, settings.book_id, settings.forge, settings.mail))
@@ -138,17 +146,26 @@ def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerp
     return SitePages(tuple(pages), files, about, binders(lookup, lookup.index.order[machine.id]))
 
 
-def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, about: About, pages: list[Page],
-               files: dict[str, str | bytes]) -> tuple[tuple[Torque, ...], dict, dict[str, Kept]]:
-    """The pages and files of one procedure; what is set on wrenches in it, what its steps mean, and what its sheets leave to be kept, go back for the machine's lists."""
-    procedure = lookup.procedure
-    codes = {variant: fingerprints.get((procedure.machine, procedure.id, variant), "") for variant in procedure.variants}
+class Made(NamedTuple):
+    """What is set of one procedure; `torques`, `meanings` of its steps and `keeps` go into the lists of its machine."""
+
+    page: Page
+    files: dict[str, str]
+    torques: tuple[Torque, ...]
+    meanings: dict[str, dict[str, str]]
+    keeps: dict[str, Kept]
+
+
+def procedure_pages(of_machine: Lookup, derived: dict[tuple[str, str], Derived], procedure: Procedure, codes: dict[str, str], settings: Settings, about: About) -> Made:
+    """The page and files of one procedure. What it shows of others stands in their outlines, or it names them: see core/outline.py."""
+    lookup = Lookup(of_machine.book, of_machine.index, derived, of_machine.machine, procedure)
+    files: dict[str, str] = {}
     url = procedure_url(procedure.machine, procedure.id)
     root = root_from(url)
     view = procedure_view(lookup, Prose(lookup, linked=True), root, codes, settings.workings)
     contents = _contents(view)
-    pages.append(Page(url, procedure.title, fill("procedure", p=view, contents=contents, bars=_bars(settings, procedure), words_c=words_corrections, root=root, book_id=settings.book_id), contents,
-                      procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}"))
+    page = Page(url, procedure.title, fill("procedure", p=view, contents=contents, bars=_bars(settings, procedure), words_c=words_corrections, root=root, book_id=settings.book_id), contents,
+                      procedure.place.path, procedure.summary.text if procedure.summary else f"{procedure.title}, {view.machine}")
     files.update(tag_file(lookup))
     files.update(correct_file(lookup, codes, settings.book_id, settings.forge, settings.mail))
     at = bench_url(procedure)
@@ -161,7 +178,7 @@ def _procedure(lookup: Lookup, fingerprints: Fingerprints, settings: Settings, a
         at = worked_url(procedure)
         files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
                                         owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
-    return view.torques, bench.meanings, keeps
+    return Made(page, files, view.torques, bench.meanings, keeps)
 
 
 def _bars(settings: Settings, procedure) -> tuple[str, frozenset[str], frozenset[str]]:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from ..core.dependency import resting_of
 from ..core.figure import Figure, Spec
 from ..core.machine import Carrier
 from ..core.place import Place
@@ -57,7 +56,7 @@ def _carrier(ask: Asking, carrier: Carrier, owner: str) -> ToCorrect:
 def _round_about(lookup: Lookup, address: str, root: str):
     """What rests on it, and what it rests on."""
     index = lookup.index
-    return (moved(lookup.book, lookup.procedure, resting_of(index.resting, address), root),
+    return (moved(lookup.book, lookup.procedure, index.moved_by(address), root),
             rests_on(lookup.book, lookup.procedure, index.rests_on.get(address, ()), root))
 
 

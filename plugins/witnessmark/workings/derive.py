@@ -15,25 +15,29 @@ from .torque_run import torque_run
 
 def derive_book(book: Book) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
     """Keyed by (machine, procedure); a machine's own figures stand under (machine, "")."""
-    return joined(derive_machine(book, machine) for machine in book.machines)
+    return joined(part for machine, names in book.procedure_ids.items()
+                  for part in (derive_machine(book, machine), *(derive_procedure(book, (machine, name)) for name in names)))
 
 
 def joined(parts: Iterable[tuple[dict[tuple[str, str], Derived], list[Finding]]]) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
-    """What was derived machine by machine, as one."""
-    derived, findings = {}, {}                  # two machines may find the same of one thing of the shop
+    """What was derived part by part, as one."""
+    derived, findings = {}, {}                  # two parts may find the same of one thing
     for part, found in parts:
         derived.update(part)
         findings.update(dict.fromkeys(found))
     return derived, list(findings)
 
 
-def derive_machine(book: Book, machine_id: str) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
-    """The same for one machine and its procedures; nothing of another machine is looked at."""
-    work, machine = Evaluation(book), book.machines[machine_id]
-    derived = {(machine_id, ""): _of_machine(work, machine)}
-    for name in book.procedure_ids[machine_id]:
-        derived[machine_id, name] = _of_procedure(work, machine, book.procedures[machine_id, name])
-    return derived, list(work.findings)
+def derive_machine(book: Book, machine: str) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
+    """The same for the figures of a machine itself."""
+    work = Evaluation(book)
+    return {(machine, ""): _of_machine(work, book.machines[machine])}, list(work.findings)
+
+
+def derive_procedure(book: Book, key: tuple[str, str]) -> tuple[dict[tuple[str, str], Derived], list[Finding]]:
+    """The same for one procedure; nothing is looked at but its machine, the shop, and the procedures that it names."""
+    work = Evaluation(book)
+    return {key: _of_procedure(work, book.machines[key[0]], book.procedures[key])}, list(work.findings)
 
 
 def _of_machine(work: Evaluation, machine: Machine) -> Derived:

@@ -1,0 +1,74 @@
+"""The finished site as files: what each weighs, what a stick takes, and a served site in which only what changed is replaced."""
+
+import os
+from collections.abc import Hashable
+from hashlib import sha256
+from pathlib import Path
+
+from .pages.keep_list import keep_files
+from .pages.offline import About
+from .pages.stick import data_script, for_stick
+
+
+def write_keep_lists(root: Path, about: About) -> None:
+    """What a phone may keep, by the hash of each finished file."""
+    files = {path: _weighed(root / path) for path in _paths(root)}
+    for name, text in keep_files(files, about.machines, about.date).items():
+        (root / name).parent.mkdir(parents=True, exist_ok=True)
+        (root / name).write_text(text, encoding="utf-8")
+
+
+def turn_for_stick(root: Path) -> None:
+    for page in root.rglob("*.html"):
+        page.write_text(for_stick(page.read_text(encoding="utf-8")), encoding="utf-8")
+    for data in (root / "search").glob("*.json"):
+        path, text = data_script(data.relative_to(root).as_posix(), data.read_text(encoding="utf-8"))
+        (root / path).write_text(text, encoding="utf-8")
+
+
+def made_from(path: str) -> Hashable:
+    """What a file that is copied is known by, so long as nobody writes to it."""
+    known = os.stat(path)
+    return path, known.st_mtime_ns, known.st_size
+
+
+class Served:
+    """A site that is read while its book is written. Its first build stands in `root`; each later one is laid `aside`, without
+    what stands in the site already, and then moved over it: nothing is cleaned or written twice, and a build that fails leaves what was served.
+    """
+
+    def __init__(self, root: str):
+        self.root = Path(root)
+        self.aside = os.path.join(root, ".aside")           # goes with the site when the server ends
+        self._stands: dict[str, object] = {}
+        self._wanted: dict[str, object] = {}
+
+    def begin(self) -> str:
+        """The folder for the next build."""
+        self._wanted = {}
+        return self.aside if self._stands else str(self.root)
+
+    def stands(self, path: str, source: object) -> bool:
+        """Whether what stands at `path` was made from just this; if not, the next build is to lay it aside."""
+        self._wanted[path] = source
+        return path in self._stands and self._stands[path] == source
+
+    def move_in(self) -> None:
+        """Puts what was laid aside into the site, and takes away what nobody wants any more."""
+        for path in _paths(Path(self.aside)):
+            self._wanted.setdefault(path, object())
+            (self.root / path).parent.mkdir(parents=True, exist_ok=True)
+            os.replace(Path(self.aside, path), self.root / path)
+        for path in self._stands.keys() - self._wanted.keys():
+            (self.root / path).unlink(missing_ok=True)
+        self._stands = self._wanted
+
+
+def _paths(root: Path) -> list[str]:
+    """Every file below a folder, from it, with slashes."""
+    return [os.path.join(folder, name)[len(str(root)) + 1:].replace(os.sep, "/") for folder, _, names in os.walk(root) for name in names]
+
+
+def _weighed(path: Path) -> tuple[str, int]:
+    data = path.read_bytes()
+    return sha256(data).hexdigest(), len(data)
