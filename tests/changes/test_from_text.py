@@ -5,8 +5,11 @@ from small_book import PROCEDURE, sources
 
 from witnessmark.changes.from_text import answer_to
 from witnessmark.cli import main
-from witnessmark.core.correction_text import read_correction
+from witnessmark.build import codes, new_editions, proved
+from witnessmark.core.correction_text import ON_PAPER, read_correction
+from witnessmark.core.picture import PictureFile
 from witnessmark.loading.load_book import load_book
+from witnessmark.loading.source_files import SourceFile
 
 GIVEN = {"Procedure": "hoist/drum", "Spec": "press", "Role": "target", "Case": "early", "Printed figure": "8 short ton",
          "New figure and unit": "7.5 short ton", "What happened": "The hub cracked.", "By whom": "fitter"}
@@ -67,6 +70,24 @@ def test_what_a_card_or_result_rests_on_is_found_at_its_line_too(procedure, aske
     text = "\n".join(found.lines)
     assert found.sure and line in text and f"  about: [{about}]" in text
     assert not answer(PROCEDURE.replace("steps:\n", GRIP), **{"Case": "", "Procedure": procedure, **asked, "Printed figure": "1.5"}).sure
+
+
+SLIP = {"Procedure": "press the drum", "Case": "early", "Spec": "Drum press force", "Role": "", "Printed figure": "8 short tons", "Serial": "312", "Condition": "dry"}
+
+
+@pytest.mark.parametrize("wrong", [{}, {"Procedure": "the drum", "Sheet code on the paper": "CODE"}], ids=["by its title", "by the sheet's code"])
+def test_a_slip_filled_in_by_hand_is_read_by_what_stands_on_paper(wrong):
+    """No id stands on a sheet: the headings of the slip are those of the text, what is written there are titles, labels and codes."""
+    files = sources(corrections="COR-7: {on: 2024-01-01, about: [drum/press], old: A., new: B., reason: C., if already done: fine}\n")
+    checked = proved(files, ([], []), lambda path: PictureFile())
+    editions = [SourceFile(path, text) for path, text in new_editions(checked, "2024-01-02").items()]
+    book, _ = load_book([*files, *editions])
+    code = codes(checked)["hoist", "drum", "early"].replace("-", " ").lower().replace("0", "o").replace("1", "l")
+    given = {**GIVEN, **SLIP, **wrong}
+    letter = "".join(f"{name}: {given.get(name, '').replace('CODE', code)}\n" for name in ON_PAPER)
+    found = answer_to(read_correction(letter), book, {file.path: file.text for file in files})
+    text = "\n".join(found.lines)
+    assert found.sure and f"procedures/hoist/drum.yaml:{LINE}:" in text and "Serial: 312" in text and "about: [drum/press]" in text
 
 
 def test_the_words_of_a_stranger_stay_words():

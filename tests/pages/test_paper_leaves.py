@@ -8,6 +8,7 @@ from pathlib import Path
 from test_procedure_page import words
 from tiny_book import procedure, site
 
+from witnessmark.core.correction_text import ON_PAPER, read_correction
 from witnessmark.pages.fill_template import static_files
 
 FILES = site().files
@@ -57,6 +58,13 @@ def test_the_procedure_form_has_every_heading_of_a_source():
     schema = json.loads((Path(__file__).parents[2] / "site_data/schema/procedure.schema.json").read_text(encoding="utf-8"))
     heads = [re.sub(r"[: ]*(presses|tools|supplies|parts|\d+)$", "", words(head)) for head in re.findall(r"<p><b>(.*?)</b>", FILES["sheet/procedure-form/index.html"])]
     assert set(schema["properties"]) <= set(heads)
+
+
+def test_the_slip_asks_by_the_names_that_the_text_of_a_correction_has():
+    html = FILES["sheet/correction-slip/index.html"]
+    assert tuple(words(head) for head in re.findall(r"<p><b>(.*?)</b>", html)) == ON_PAPER
+    typed_in = "".join(f"{name}: about {name}\n" for name in ON_PAPER)
+    assert read_correction(typed_in).values == {name: f"about {name}" for name in ON_PAPER}
 
 
 def test_leaves_run_nothing_and_call_nobody():

@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -13,11 +13,13 @@ from ..core.figure import Figure
 from ..core.machine import Machine
 from ..core.place import Place
 from ..core.procedure import Procedure
-from ..core.quantity import QuantityProblem, read_quantity
+from ..core.quantity import Quantity, QuantityProblem, read_quantity
 from ..core.record import worth_text
 from ..core.shop_facts import SHELVES, shop_facts, thing_of
 from . import words
 
+#: How a sheet code is read off paper: no blanks, and signs that are none for the digits they look like.
+_READ_AS = str.maketrans({"I": "1", "L": "1", "O": "0", "-": None, " ": None})
 _NUMBERED = re.compile(r"(.*?)([0-9]+)")
 
 
@@ -37,7 +39,7 @@ def answer_to(told: CorrectionText, book: Book, texts: Mapping[str, str]) -> Ans
         place = f", though the text names {told['Line']}" if told["Line"] else ""
         return Answer((f"{name}: the book has no such figure{place}", *_said(told)), False)
     printed = {text for part in told["Printed figure"].split(SEVERAL) for text in (part, part.rpartition(": ")[2])} - {""}    # "computed here: ..."
-    still = [value for value in named.values if value.text in printed]
+    still = [value for value in named.values if value.text in printed or _same(value.text, printed, named.kind)]
     still = [value for value in still if f"{value.place.path}:{value.place.line}" == told["Line"]][:1] or still
     lines = [f"{told['Procedure']}, {', '.join(filter(None, (named.label, told['Role'], told['Case'])))}"]
     for place in dict.fromkeys(value.place for value in still or named.values) or [named.place]:
@@ -72,17 +74,19 @@ def _named(told: CorrectionText, book: Book) -> _Named | None:
     machine, _, procedure = told["Procedure"].partition("/")
     if machine == "site_data":
         return _of_shop(told, book, procedure)
-    home = _home(book, machine, procedure)
+    home = _home(book, machine, procedure) or _home_on_paper(told, book)
     if home is None:
         return None
+    procedure = isinstance(home, Procedure)
+    owner = f"{home.machine}/{home.id}" if procedure else home.id
     spec = _by_name(home.specs if procedure else home.figures, told["Spec"])
     if spec:
         values = tuple(value for figure in (spec.in_role(told["Role"]) if told["Role"] else spec.figures) for value in _of_figure(figure))
-        return _Named(spec.label, spec.place, spec.kind, f"{home.id}/{spec.id}", f"{told['Procedure']}/{spec.id}", values)
+        return _Named(spec.label, spec.place, spec.kind, f"{home.id}/{spec.id}", f"{owner}/{spec.id}", values)
     if procedure and (computed := _by_name(home.computed, told["Spec"])):
         inputs = [varies for name, varies in computed.inputs.items() if told["Role"] in ("", name)]
         values = tuple(_Value(case.value, case.place) for varies in inputs for case in varies.cases)
-        return _Named(computed.label, computed.place, "", f"{home.id}/{computed.id}", f"{told['Procedure']}/{computed.id}", values)
+        return _Named(computed.label, computed.place, "", f"{home.id}/{computed.id}", f"{owner}/{computed.id}", values)
     if not procedure and (carrier := home.carriers.get(told["Spec"])):
         values = tuple(_Value(str(variant.serials) if variant.serials else variant.measure.typed() if variant.measure else "", variant.place)
                        for variant in carrier.variants.values() if told["Role"] in ("", variant.id))
@@ -104,8 +108,27 @@ def _home(book: Book, machine: str, procedure: str) -> Machine | Procedure | Non
     return next((each for (owner, name), each in book.procedures.items() if owner == machine and procedure in (name, *each.was)), None)
 
 
+def _home_on_paper(told: CorrectionText, book: Book) -> Machine | Procedure | None:
+    """By the title that stands on the sheet, else by the sheet's code where an edition has it."""
+    plain = told["Procedure"].casefold()
+    found = next((each for each in (*book.procedures.values(), *book.machines.values()) if each.title.casefold() == plain), None)
+    code = told["Sheet code on the paper"].upper().translate(_READ_AS)
+    issued = (edition for editions in book.editions.values() for edition in editions if edition.code.replace("-", "") == code)
+    return found or next((_home(book, edition.machine, edition.procedure) for edition in issued), None)
+
+
 def _by_name(things: Mapping, name: str):
-    return things.get(name) or next((thing for thing in things.values() if name in thing.was), None)
+    """By its id of today or of old, else by its label."""
+    return things.get(name) or next((thing for thing in things.values() if name in thing.was or name.casefold() == thing.label.casefold()), None)
+
+
+def _same(text: str, printed: Iterable[str], kind: str) -> bool:
+    """Whether a figure is one of these, however they were typed."""
+    if kind in ("", "none", "thread"):
+        return False
+    one, *others = (read_quantity(each, kind) for each in (text, *printed))
+    worth = [(each.si_low, each.si_high, each.unit.symbol) for each in (one, *others) if isinstance(each, Quantity)]
+    return isinstance(one, Quantity) and worth[0] in worth[1:]
 
 
 def _of_shop(told: CorrectionText, book: Book, shelf: str) -> _Named | None:

@@ -8,6 +8,8 @@ HEAD = "Correction for a Witnessmark book"
 #: Filled in by the page; what the reader answers.
 GIVEN = ("Book", "Procedure", "Spec", "Role", "Case", "Line", "Printed figure", "Sheet codes of the page")
 ASKED = ("New figure and unit", "Condition", "Source and page, or how measured", "Serial", "What happened", "Sheet code on the paper", "By whom")
+#: The lines of the slip that is filled in by hand: no file and no id is known there.
+ON_PAPER = ("Procedure", "Case", "Spec", "Printed figure", *ASKED)
 #: Between the figures that a page prints of one spec, where a text was begun for all of them.
 SEVERAL = "; "
 _LONGEST = 20_000

@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from ..core.correction_text import ON_PAPER
 from . import words
 from .address import procedure_url, root_from, sheet_url, sheets_url, tags_url
 from .fill_template import fill
@@ -82,9 +83,10 @@ def record_files(lookup: Lookup, keeps: dict[str, list[Kept]]) -> dict[str, str]
 
 def blank_files() -> dict[str, str]:
     """What is written by hand and typed in later: a correction, and a whole procedure."""
+    slip = tuple((name, *words.SLIP_HELP[name]) for name in ON_PAPER)
     return {f"{at}index.html": fill("form", title=title, root=root_from(at), leaf=title, about="", code="", sources="", back=Target(words.FRONT, root_from(at)),
                                     says=says, fields=fields)
-            for at, title, says, fields in ((SLIP_URL, words.SLIP, words.SLIP_SAYS, words.SLIP_FIELDS), (FORM_URL, words.FORM, words.FORM_SAYS, words.FORM_FIELDS))}
+            for at, title, says, fields in ((SLIP_URL, words.SLIP, words.SLIP_SAYS, slip), (FORM_URL, words.FORM, words.FORM_SAYS, words.FORM_FIELDS))}
 
 
 def _always(root: str, machine: str, variants: tuple[str, ...]) -> tuple[Target, ...]:

@@ -95,12 +95,14 @@ TAKEN_BY = "Taken over by"
 LEAVES_TOO = "Single leaves"
 DOWNLOAD = "PDF"
 SLIP = "Correction slip"
-SLIP_SAYS = "For a figure or a step that is wrong. Fill in what you know and hand it to whoever keeps the book: it becomes a dated correction."
-SLIP_FIELDS = (
-    ("Machine, procedure, variant, sheet code", "", 1), ("Which figure or step", "its name and number on the sheet", 1), ("What the sheet says", "", 1),
-    ("What it should say", "number and unit as measured or as printed in the source", 1), ("Why", "", 2),
-    ("Evidence", "what was measured with what, or which page of which source", 2),
-    ("For work already done", "fine as it is, inspect it, or do it again; on which serials", 2), ("Found by, on", "", 1), ("Checked by, on", "", 1))
+SLIP_SAYS = ("For a figure or a step that is wrong. Fill in what you know and hand it to whoever keeps the book: it becomes a dated correction. "
+             "Typed in as it stands, a colon after each heading, witnessmark correct reads it.")
+#: What stands beside a heading of the slip, and how many lines it has; core/correction_text.py says which headings there are.
+SLIP_HELP = {
+    "Procedure": ("as the sheet calls it", 1), "Case": ("which version, hub or side", 1), "Spec": ("which figure or step, as the sheet calls it", 1),
+    "Printed figure": ("what the sheet says", 1), "New figure and unit": ("as measured, or as printed in the source", 1), "Condition": ("oiled, dry, cold, hot", 1),
+    "Source and page, or how measured": ("", 2), "Serial": ("of the machine it was found on", 1), "What happened": ("", 3), "Sheet code on the paper": ("at the head of the sheet", 1),
+    "By whom": ("a role will do, and the day", 1)}
 FORM = "Procedure form"
 FORM_SAYS = ("To write a procedure by hand. The headings are those of its source, so that whoever types it in has nothing to ask. "
              "Write none where nothing is needed, and NOT KNOWN where nobody knows.")
