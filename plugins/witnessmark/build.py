@@ -128,13 +128,13 @@ def _source_schemas() -> dict[str, str]:
 
 
 @uncollected()
-def render(checked: Checked, title: str, book_id: str, edit_base: str | None, paper: Paper = Paper(),
-           forge: Forge | None = None, mail: str = "", memory: Memory = FORGETFUL) -> SitePages:
+def render(checked: Checked, title: str, book_id: str, forge: Forge | None, paper: Paper = Paper(),
+           mail: str = "", memory: Memory = FORGETFUL) -> SitePages:
     """Every page body and every finished file of the site. What `memory` holds of an earlier rendering is not set again."""
     coded = _coded(checked, memory)
     sheets, sheet_codes = ({sheet: both[part] for sheet, both in coded.items()} for part in (0, 1))
     since = since_files(checked.book, sheets, sheet_codes, procedure_url, sheet_url)
-    settings = Settings(title, book_id, edit_base, WORKINGS, _manuals(), tuple(standard_gauges()), paper, forge, mail,
+    settings = Settings(title, book_id, forge, WORKINGS, _manuals(), tuple(standard_gauges()), paper, mail,
                         old_sheets(since), bars(checked.book, sheets, sheet_codes))
     site = site_pages(checked.book, checked.derived, sheet_codes, settings, checked.rests, memory)
     files = {**site.files, **search_files(checked.book, checked.derived, checked.rests, memory),

@@ -22,7 +22,7 @@ from .pages.address import picture_url
 from .pages.content_policy import with_policy
 from .pages.binding import how_many, printed
 from .pages.for_host import for_host, plain_contents
-from .pages.forge_links import edit_base, forge_of
+from .pages.forge_links import forge_of
 from .pages.offline import ICONS
 from .pages.notice import with_notice
 from .pages.pdf import SIZES, NoPdf
@@ -115,8 +115,8 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         # A sheet bears the day of what git holds: while an author writes, git is not asked again and again, and no sheet has a day.
         folder, pdf = Path(config.config_file_path).parent, bool(self.config.pdf)
         paper = Paper(config.site_url or "", "", pdf) if self.serving else paper_of(folder, checked, config.site_url, dict(os.environ), pdf)
-        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, edit_base(config.repo_url, config.edit_uri), paper,
-                                forge_of(config.repo_url, config.edit_uri), self.config.mail or "", self.memory)
+        forge = forge_of(config.repo_url, config.edit_uri, str(config.edit_uri_template or ""))
+        self.last_good = render(checked, config.site_name, self.config.id or config.site_name, forge, paper, self.config.mail or "", self.memory)
         if pdf:
             self.last_good.files.update(self._downloads(checked, folder))
         return self.last_good

@@ -68,7 +68,7 @@ def test_a_result_is_corrected_by_what_it_is_worked_out_from():
     checked = proved_book(PROCEDURE.replace("steps:\n", f"{GRIP}steps:\n"), surfaces=SITE_DATA["site_data/surfaces.yaml"] + DRY,
                           **{"machines/hoist": SITE_DATA["site_data/machines/hoist.yaml"].replace(*TORQUE)})
     assert checked.findings == ()
-    site = render(checked, "t", "t", None, forge=forge_of("https://forge.example/shop/book", "edit/main/"))
+    site = render(checked, "t", "t", forge_of("https://forge.example/shop/book", "edit/main/"))
     [procedure] = [one.html for one in site.pages if one.url == "hoist/drum/"]
     assert re.search(r'id="result-grip".*?<a class="wm-correct" href="correct/#result-grip"', procedure, re.DOTALL)
     assert 'href="../correct/#result-grip"' in site.files["hoist/drum/working/index.html"]

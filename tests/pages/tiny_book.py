@@ -15,6 +15,7 @@ from witnessmark.core.sentence import Sentence, read_reference, read_sentence
 from witnessmark.core.thread import read_thread
 from witnessmark.core.variation import Case, Selector, Serials, Varies, always
 from witnessmark.core.working import Details, Line, Outcome, Refusal, Value
+from witnessmark.pages.forge_links import Forge
 from witnessmark.pages.site import Settings, site_pages
 
 AT = Place("procedures/winch/hub.yaml", 7, 3)
@@ -156,7 +157,7 @@ CODES = {(MACHINE, PROCEDURE, "A"): "7QX2-M4", (MACHINE, PROCEDURE, "B"): "K3PD-
 
 
 def site(one: Procedure | None = None):
-    return site_pages(book(one), derived(one), CODES, Settings("Tiny book", "tiny", "https://forge.example/edit/main/", {}))
+    return site_pages(book(one), derived(one), CODES, Settings("Tiny book", "tiny", Forge("other", "", "https://forge.example/edit/main/{path}"), {}))
 
 
 def page(one: Procedure | None = None, url: str = "winch/hub/") -> str:

@@ -72,16 +72,15 @@ class SitePages:
 
 @dataclass(frozen=True)
 class Settings:
-    """`repo_edit_base` ends in a slash; a place in a source is linked by adding its path. `mail` is where corrections go, '' for nowhere."""
+    """`mail` is where corrections go, '' for nowhere."""
 
     book_title: str
     book_id: str
-    repo_edit_base: str | None = None
+    forge: Forge | None = None
     workings: Mapping[str, Working] = field(default_factory=dict)
     manuals: tuple[ManualView, ...] = ()
     gauges: tuple[tuple[int, str, float], ...] = ()
     paper: Paper = Paper()
-    forge: Forge | None = None
     mail: str = ""
     old_sheets: Mapping[str, list[OldSheet]] = field(default_factory=dict)      # by correction
     bars: Mapping[tuple[str, str], tuple[str, frozenset[str], frozenset[str]]] = field(default_factory=dict)
@@ -177,7 +176,7 @@ def procedure_pages(of_machine: Lookup, derived: dict[tuple[str, str], Derived],
     if lookup.derived.worked:
         at = worked_url(procedure)
         files[f"{at}index.html"] = fill("worked", title=f"{words.HOW_WORKED}: {procedure.title}", root=root_from(at), page_title=procedure.title,
-                                        owners=owner_views(lookup, settings.workings, root_from(at), settings.repo_edit_base))
+                                        owners=owner_views(lookup, settings.workings, root_from(at), settings.forge))
     return Made(page, files, view.torques, bench.meanings, keeps)
 
 

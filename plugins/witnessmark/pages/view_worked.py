@@ -7,6 +7,7 @@ from ..core.derived import Worked
 from .address import result_anchor, working_url
 from .cases import Told, told_apart
 from .fill_template import Markup
+from .forge_links import Forge
 from .lookup import Lookup
 from .view_drawing import picture
 
@@ -45,13 +46,13 @@ class OwnerView(NamedTuple):
     runs: tuple[RunView, ...]
 
 
-def owner_views(lookup: Lookup, workings, root: str, repo_edit_base: str | None) -> tuple[OwnerView, ...]:
+def owner_views(lookup: Lookup, workings, root: str, forge: Forge | None) -> tuple[OwnerView, ...]:
     procedure = lookup.procedure
     labels = {**{spec.id: spec.label for spec in procedure.specs.values()}, **{computed.id: computed.label for computed in procedure.computed.values()}}
-    return tuple(view for owner, label in labels.items() for view in _of(lookup, owner, label, workings, root, repo_edit_base))
+    return tuple(view for owner, label in labels.items() for view in _of(lookup, owner, label, workings, root, forge))
 
 
-def _of(lookup: Lookup, owner: str, label: str, workings, root: str, repo_edit_base: str | None):
+def _of(lookup: Lookup, owner: str, label: str, workings, root: str, forge: Forge | None):
     groups: dict[tuple[str, str, str], list[tuple[dict, Worked]]] = {}
     for combination, run in lookup.worked(owner):
         groups.setdefault((run.working, run.press or "", run.gauge or ""), []).append((combination, run))
@@ -59,7 +60,7 @@ def _of(lookup: Lookup, owner: str, label: str, workings, root: str, repo_edit_b
     for (working, press, gauge), runs in groups.items():
         title = _press_title(lookup.book, press, gauge)
         told = told_apart(lookup.machine, [(combination, _Run(run)) for combination, run in runs])
-        by_working.setdefault(working, []).extend(_run(one, title or label, repo_edit_base) for one in told)
+        by_working.setdefault(working, []).extend(_run(one, title or label, forge) for one in told)
     for working, views in by_working.items():
         known = workings.get(working)
         anchor = owner if owner in lookup.procedure.specs else result_anchor(owner)      # on the page where it is corrected
@@ -83,12 +84,12 @@ class _Run:
         return self.run.inputs == other.run.inputs and self.run.outcome == other.run.outcome
 
 
-def _run(told: Told, title: str, repo_edit_base: str | None) -> RunView:
+def _run(told: Told, title: str, forge: Forge | None) -> RunView:
     run = told.value.run
     inputs = []
     for name, text in run.inputs.items():
         place = run.input_places.get(name) or run.input_places.get("gauge" if name in _OF_GAUGE else "press")
-        href = repo_edit_base + place.path if place and repo_edit_base else ""
+        href = forge.edit(place.path, place.line) if place and forge else ""
         inputs.append((name, text, f"{place.path}:{place.line}" if place else "", href))
     return RunView(": ".join(filter(None, [title, told.label])), told, run.press or "", run.gauge or "", tuple(inputs), run.outcome.lines,
                    run.outcome.values, run.outcome.refusals, run.outcome.warnings, run.outcome.waits, run.outcome.told.tables,
