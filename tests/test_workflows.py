@@ -216,6 +216,26 @@ def test_the_linter_would_find_something(tmp_path):
     assert done.returncode != 0 and "template-injection" in done.stdout
 
 
+def fits_the_schema(*paths: Path) -> bool:
+    """The schema of workflows from json.schemastore.org, as check-jsonschema carries it; nothing is fetched."""
+    command = [sys.executable, "-m", "check_jsonschema", "--builtin-schema", "vendor.github-workflows", *map(str, paths)]
+    return subprocess.run(command, capture_output=True, text=True).returncode == 0
+
+
+def test_every_key_of_a_workflow_is_one_that_the_forge_knows():
+    assert fits_the_schema(*FILES)
+
+
+@pytest.mark.parametrize("key, misspelt", [("if: ${{", "iff: ${{"), ("pull_request:", "pull_requests:"), ("permissions: {}", "permisions: {}"),
+                                           ("cancel-in-progress:", "cancel-in-progres:"), ("contents: read", "contents: reed")])
+def test_a_key_that_the_forge_would_drop_in_silence_is_seen(tmp_path, key, misspelt):
+    """Of these the linter of what strangers could abuse lets the first, second and fourth through."""
+    text = (OF_BOOKS / "check.yml").read_text(encoding="utf-8")
+    assert key in text
+    (tmp_path / "check.yml").write_text(text.replace(key, misspelt, 1), encoding="utf-8")
+    assert not fits_the_schema(tmp_path / "check.yml")
+
+
 def test_owners_own_all_but_data():
     """The last line of CODEOWNERS that fits a file decides; a line without a name leaves it to anyone."""
     for path in (ROOT / ".github/CODEOWNERS", OF_BOOKS.parent / "CODEOWNERS"):
