@@ -228,9 +228,24 @@ def test_sheets_writes_each_sheet_and_binder_and_tells_how_far_it_is(tmp_path, c
     if main(["sheets", str(tmp_path), "--out", str(tmp_path / "out"), "--paper", "Letter"]) == 2:
         pytest.skip(capsys.readouterr().err.strip())
     told = capsys.readouterr().out.splitlines()
-    assert told[0].startswith("1 of 4: ") and len(told) == 4
+    assert told[0].startswith("1 of 5: ") and len(told) == 5
     assert sorted(file.relative_to(tmp_path / "out").as_posix() for file in (tmp_path / "out").rglob("*.pdf")) == [
-        "hoist/binder-early.pdf", "hoist/binder-late.pdf", "hoist/drum-early.pdf", "hoist/drum-late.pdf"]
+        "hoist/binder-early.pdf", "hoist/binder-late.pdf", "hoist/binder.pdf", "hoist/drum-early.pdf", "hoist/drum-late.pdf"]
+
+
+@pytest.mark.parametrize("mine", ["hoist/late", "hoist/731"])
+def test_sheets_of_my_own_serial_are_those_of_its_variant_alone(tmp_path, capsys, mine):
+    book(tmp_path)
+    if main(["sheets", str(tmp_path), "--out", str(tmp_path / "out"), "--of", mine]) == 2:
+        pytest.skip(capsys.readouterr().err.strip())
+    assert sorted(file.name for file in (tmp_path / "out").rglob("*.pdf")) == ["binder-late.pdf", "drum-late.pdf"]
+
+
+@pytest.mark.parametrize("named, says", [("hoisst", "there is no machine 'hoisst'"), ("hoist/later", "hoist has no variant or serial 'later'")])
+def test_sheets_of_what_is_not_there_says_what_is(tmp_path, capsys, named, says):
+    book(tmp_path)
+    assert main(["sheets", str(tmp_path), "--out", str(tmp_path / "out"), "--of", named]) == 2
+    assert says in capsys.readouterr().err and not (tmp_path / "out").exists()
 
 
 def test_sheets_prints_nothing_of_a_book_with_errors(tmp_path, capsys):

@@ -51,6 +51,15 @@ def notes_url(machine: str) -> str:
     return f"{plan_url(machine)}notes/"
 
 
+def record_url(machine: str, variant: str) -> str:
+    return f"{plan_url(machine)}hand-over/{variant}/"
+
+
+def binder_url(machine: str, variant: str) -> str:
+    """Of a finished file: of one variant, or '' for the whole machine."""
+    return f"{record_url(machine, variant) if variant else plan_url(machine)}binder.pdf"
+
+
 def tags_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/tags/"
 

@@ -12,7 +12,8 @@ KEEP = "assets/witnessmark/keep"
 AWAY = f"{KEEP}/away.html"
 _LEFT_OUT_FOLDERS = ("schema/", f"{KEEP}/lists/", "assets/javascripts/lunr/", "assets/javascripts/workers/")
 _LEFT_OUT_FILES = ("book.json", "sw.js", "404.html", "sitemap.xml", "sitemap.xml.gz")
-_LEFT_OUT_ENDS = (".map", ".schema.json", ".LICENSE.txt", ".VERSION.txt")
+#: What is for printing only is kept as pages, not again as files: they are many times as heavy.
+_LEFT_OUT_ENDS = (".map", ".schema.json", ".LICENSE.txt", ".VERSION.txt", ".pdf")
 
 
 def is_kept(path: str) -> bool:

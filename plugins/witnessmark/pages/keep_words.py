@@ -10,6 +10,7 @@ AWAY = "There is no network, and this page is not kept on this phone. Go back, a
 SCRIPT = {
     "keep": "Keep this machine on this phone ({})", "keeping": "{} of {}", "kept": "Kept on this phone: the book of {}, fetched {}.", "no date": "no date",
     "today": "today", "yesterday": "yesterday", "days": "{} days ago", "on": "on {}, by the clock of then",
+    "holds": "Kept are its pages, bench views, sheets and single leaves, the whole search, and what old sheets are asked by. Not kept are PDF files, other machines and the book's data for programs: print from the pages.",
     "remove": "Remove it from this phone (marks stay)", "removed": "Removed. Marks are still here.",
     "cannot": "This browser cannot keep pages here: print the sheets you need, or use a copy on a stick.",
     "away": "There is no network now. Nothing was changed.", "no room": "There is no room for it on this phone. Nothing was changed.",

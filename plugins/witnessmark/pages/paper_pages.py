@@ -1,10 +1,12 @@
 """Everything that is printed: the sheets, and the single leaves that go with them. Finished files of our own shell."""
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from ..core.correction_text import ON_PAPER
+from ..core.machine import Machine
 from . import words
-from .address import procedure_url, root_from, sheet_url, sheets_url, tags_url
+from .address import binder_url, procedure_url, record_url, root_from, sheet_url, sheets_url, tags_url
 from .fill_template import fill
 from .lookup import Lookup
 from .prose import Prose
@@ -18,14 +20,15 @@ SLIP_URL, FORM_URL = "sheet/correction-slip/", "sheet/procedure-form/"
 
 
 class Leaf(NamedTuple):
-    """One thing to print: what it is called and where it stands."""
+    """One thing to print: what it is called, where it stands, and the code of a sheet."""
 
     title: str
     url: str
+    code: str = ""
 
 
 class Binder(NamedTuple):
-    """All that is printed for one variant of a machine, in the order of the work; leaves of one sheet stand behind it."""
+    """All that is printed for a machine, or for one `variant` of it; '' for all."""
 
     machine: str
     title: str
@@ -65,10 +68,6 @@ def _leaves(lookup: Lookup, sheet: SheetView, at: str) -> list[tuple[Leaf, str]]
                   sheet=sheet, p=view, **more)) for title, name, more in found]
 
 
-def record_url(machine: str, variant: str) -> str:
-    return f"{machine}/plan/hand-over/{variant}/"
-
-
 def record_files(lookup: Lookup, keeps: dict[str, list[Kept]]) -> dict[str, str]:
     """For each variant the record that is handed over with the machine."""
     files = {}
@@ -97,15 +96,31 @@ def blank_links(root: str) -> tuple[Target, ...]:
     return (Target(words.SLIP, root + SLIP_URL), Target(words.FORM, root + FORM_URL))
 
 
-def binders(lookup: Lookup, procedures) -> tuple[Binder, ...]:
-    """For each variant of a machine: sheets in the order of the work, tags, the record, and what is filled in by hand."""
+def binders(lookup: Lookup, procedures, codes: Mapping[tuple[str, str, str], str]) -> tuple[Binder, ...]:
+    """One for the machine, with the sheets of every variant, then one for each variant alone: in the order of the work, each sheet
+    once; then tags, records, and what is filled in by hand."""
     machine = lookup.machine
-    found = []
-    for variant in machine.main.variants:
-        mine = [procedure for procedure in procedures if variant in procedure.variants]
-        leaves = (*(Leaf(procedure.title, sheet_url(procedure, variant)) for procedure in mine),
-                  *(Leaf(f"{words.TAGS}: {procedure.title}", tags_url(procedure)) for procedure in mine if any(step.leaves for step in procedure.steps)),
-                  Leaf(words.HAND_OVER, record_url(machine.id, variant)), Leaf(words.SLIP, SLIP_URL))
-        if mine:
-            found.append(Binder(machine.id, machine.title, variant, leaves))
-    return tuple(found)
+    on = {variant: [procedure for procedure in procedures if variant in procedure.variants] for variant in machine.main.variants}
+    mine = tuple(variant for variant in on if on[variant])
+    alone = [_binder(lookup, on[variant], (variant,), variant, codes) for variant in mine]
+    return (_binder(lookup, procedures, mine, "", codes), *alone) if len(mine) > 1 else tuple(alone)
+
+
+def _binder(lookup: Lookup, procedures, variants: tuple[str, ...], variant: str, codes: Mapping[tuple[str, str, str], str]) -> Binder:
+    """`variant` is '' for all of them: the titles then say for which one each leaf is."""
+    def named(title: str, one: str) -> str:
+        return title if variant else f"{title}, {one}"
+
+    machine = lookup.machine
+    return Binder(machine.id, machine.title, variant, (
+        *(Leaf(named(procedure.title, one), sheet_url(procedure, one), codes.get((machine.id, procedure.id, one), ""))
+          for procedure in procedures for one in variants if one in procedure.variants),
+        *(Leaf(f"{words.TAGS}: {procedure.title}", tags_url(procedure)) for procedure in procedures if any(step.leaves for step in procedure.steps)),
+        *(Leaf(named(words.HAND_OVER, one), record_url(machine.id, one)) for one in variants), Leaf(words.SLIP, SLIP_URL)))
+
+
+def binder_links(machine: Machine, root: str) -> tuple[Target, ...]:
+    """The files, where the site holds them: my own variant's first, for that is the one to take to the bench."""
+    variants = tuple(machine.main.variants)
+    whole = ("",) if len(variants) > 1 else ()
+    return tuple(Target(f"{words.BINDER}, {variant or words.EVERY_VARIANT} ({words.DOWNLOAD})", root + binder_url(machine.id, variant)) for variant in (*variants, *whole))

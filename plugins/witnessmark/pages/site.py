@@ -123,7 +123,7 @@ def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerp
                 rests: RestsOn, memory: Memory) -> SitePages:
     """The pages, files and binders of one machine and its procedures."""
     book, machine, url = lookup.book, lookup.machine, machine_url(lookup.machine.id)
-    pages = [_page(url, machine.title, "machine", machine.place.path, m=machine_view(lookup, root_from(url)))]
+    pages = [_page(url, machine.title, "machine", machine.place.path, m=machine_view(lookup, root_from(url), settings.paper.pdf))]
     pages += [Page(url, title, html, description=title) for url, title, html in plan_bodies(lookup, settings.book_id)]
     files: dict[str, str | bytes] = {}
     torques, meanings, keeps = {}, {}, {variant: [] for variant in machine.main.variants}
@@ -142,7 +142,7 @@ def _of_machine(lookup: Lookup, derived: dict[tuple[str, str], Derived], fingerp
     files.update(record_files(lookup, keeps))
     files.update(correct_file(lookup, {}, settings.book_id, settings.forge, settings.mail))
     files[f"{url}loose.json"] = json.dumps(loose_data(book, machine.id, meanings), ensure_ascii=False, separators=(",", ":"))
-    return SitePages(tuple(pages), files, about, binders(lookup, lookup.index.order[machine.id]))
+    return SitePages(tuple(pages), files, about, binders(lookup, lookup.index.order[machine.id], fingerprints))
 
 
 class Made(NamedTuple):

@@ -56,6 +56,7 @@ DIAL_SHOWS = "A dial of 0 to {full}. The needle stops at {stops}. From {never} o
 DIAL_SHOWS_NEVER = "A dial of 0 to {full}. From {never} on the rim is black: the needle never goes there."
 DIAL_EMPTY = "An empty dial, to draw the needle marks by pen."
 OTHER_PRESS = ("On any other press use no mark of this sheet: take the blank press card of this procedure, and work its marks from the force.")
+NO_STOPS = "no stops before it"
 EMPTY_CARD = "Press not in the book"
 EMPTY_CARD_SAYS = ("Work the marks for your own press and gauge from the force below, each rounded down to a division. "
                    "Never use the marks of another press.")
@@ -65,6 +66,8 @@ ACCURACY_SHORT = "Accuracy"
 WORKED_OUT_BY = "Worked out by"
 
 BINDER = "Binder"
+EVERY_VARIANT = "every variant"
+BINDER_ALL = "The sheets of every variant are in here: take out those of your serial. A sheet is true for its own variant only."
 CONTENTS = "Contents"
 SHEET_NAME = "What"
 PAGES_OF = "Pages"

@@ -70,7 +70,7 @@ async function offerToKeep() {
       await keep.remove(machine);
       told.textContent = say.removed;
       box.firstChild.remove();
-    }), told);
+    }), made("p", say.holds), told);
   } else if (offer) {
     box.replaceChildren(made("button", filled(say.keep, megabytes(offer.bytes)), async (event) => {
       event.target.disabled = true;
@@ -87,7 +87,7 @@ async function offerToKeep() {
         told.textContent = problem.message === say.busy ? say.busy : whatWentWrong(problem);
         event.target.disabled = false;
       }
-    }), told);
+    }), made("p", say.holds), told);
   } else {
     box.replaceChildren(told);
   }
