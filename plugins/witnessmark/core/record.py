@@ -71,10 +71,9 @@ def step_meanings(book: Book, procedure: Procedure, derived: Derived, variant: s
     combinations = derived.combinations.get(variant, ())
     serials = book.machines[procedure.machine].main.variants[variant].serials
     steps = [step for step in procedure.steps if step.done_on(variant, serials)]
-    every = {str(reference): reference for step in steps for reference in step_references(step)}
-    named = {text: _named(book, procedure, derived, variant, reference) for text, reference in every.items()}
-    return {step.id: fingerprint({"step": step_record(book, procedure, variant, step), "named": [named[str(reference)] for reference in step_references(step)]})
-            for step in steps}
+    names = {step.id: {str(reference): reference for reference in step_references(step)} for step in steps}
+    named = {text: _named(book, procedure, derived, variant, reference) for every in names.values() for text, reference in every.items()}
+    return {step.id: fingerprint({"step": step_record(book, procedure, variant, step), "named": [named[text] for text in names[step.id]]}) for step in steps}
 
 
 def step_references(step: Step) -> tuple[Reference, ...]:

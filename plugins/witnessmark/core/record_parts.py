@@ -32,10 +32,10 @@ def acted_in(sentence: Sentence) -> list[str]:
 
 def step_record(book: Book, procedure: Procedure, variant: str, step: Step) -> dict:
     machine, ledger = book.machines[procedure.machine], book.ledgers[procedure.machine]
-    here = {each.id for each in procedure.steps if ledger.done_on(procedure, each, variant)}
 
     def sent(names: tuple[str, ...]) -> list[str]:
         """As on the sheet: nobody is sent to a step that is not on it, as long as another one named is."""
+        here = {each.id for each in procedure.steps if ledger.done_on(procedure, each, variant)} if names else ()
         return [name for name in names if "#" in name or name in here] or list(names)
 
     closes = [name for name in step.closes if ledger.is_left(procedure, name, variant)]

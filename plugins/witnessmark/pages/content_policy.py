@@ -11,8 +11,10 @@ from hashlib import sha256
 PLAIN = ("default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self'; "
          "manifest-src 'self'; worker-src 'self'; form-action 'none'; base-uri 'none'")
 
-_SCRIPT = re.compile(r"<script(?P<attributes>[^>]*)>(?P<text>.*?)</script>", re.DOTALL | re.IGNORECASE)
+# Spelled without IGNORECASE so that each is searched for by its first sign: every page is looked through.
+_SCRIPT = re.compile(r"<[sS][cC][rR][iI][pP][tT](?P<attributes>[^>]*)>(?P<text>.*?)</[sS][cC][rR][iI][pP][tT]>", re.DOTALL)
 _NOT_RUN = re.compile(r"""\bsrc\s*=|\btype\s*=\s*["']?application/json\b""", re.IGNORECASE)
+_STYLE = re.compile(r"style\s*=")
 _STYLED = re.compile(r"<[a-z][^>]*\sstyle\s*=", re.IGNORECASE)
 _META = '<meta http-equiv="Content-Security-Policy" content="{}">'
 _FIRST = re.compile(r"<meta charset=[^>]*>", re.IGNORECASE)
@@ -23,7 +25,7 @@ def policy(html: str) -> str:
     hashes = dict.fromkeys(f"'sha256-{b64encode(sha256(found['text'].encode()).digest()).decode()}'"
                            for found in _SCRIPT.finditer(html) if not _NOT_RUN.search(found["attributes"]))
     text = PLAIN.replace("script-src 'self'", " ".join(["script-src 'self'", *hashes]))
-    return f"{text}; style-src-attr 'unsafe-inline'" if _STYLED.search(html) else text
+    return f"{text}; style-src-attr 'unsafe-inline'" if _STYLE.search(html.lower()) and _STYLED.search(html) else text
 
 
 def with_policy(html: str) -> str:

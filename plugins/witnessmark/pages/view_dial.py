@@ -1,5 +1,6 @@
 """The dial of a press gauge, drawn for paper: where the needle stops, and the black band it never enters."""
 
+from functools import lru_cache
 from math import cos, floor, log10, radians, sin
 from typing import NamedTuple, Sequence
 
@@ -22,10 +23,7 @@ class Needle(NamedTuple):
 
 def dial(full_scale: float, division: float, unit: str, stops: Sequence[Needle], never: float | None, shows: str) -> Drawing:
     """`full_scale` and `division` in `unit`; `never` is the share of full scale at which the band begins, None for an empty card."""
-    marks: list[Stroke | Disc | Label] = [Disc(*_MIDDLE, _RIM, "thick")]
-    ticks = round(full_scale / division)
-    every = max(1, -(-ticks // _MOST_TICKS))
-    marks += [Stroke((_at(n / ticks, _RIM - 6), _at(n / ticks, _RIM))) for n in range(0, ticks + 1, every)]
+    marks: list[Stroke | Disc | Label] = [Disc(*_MIDDLE, _RIM, "thick"), *_ticks(round(full_scale / division))]
     step = _numbered(full_scale)
     for n in range(int(full_scale / step + 1e-9) + 1):
         share = n * step / full_scale
@@ -43,6 +41,11 @@ def dial(full_scale: float, division: float, unit: str, stops: Sequence[Needle],
                   Disc(x, y, 8), Label(x, y + 4.6, stop.name)]
     marks.append(Disc(*_MIDDLE, 4, "thick", "dark"))
     return Drawing(_WIDE, _HIGH, shows, tuple(marks))
+
+
+@lru_cache(maxsize=256)
+def _ticks(count: int) -> tuple[Stroke, ...]:
+    return tuple(Stroke((_at(n / count, _RIM - 6), _at(n / count, _RIM))) for n in range(0, count + 1, max(1, -(-count // _MOST_TICKS))))
 
 
 def _never(share: float) -> list[Stroke | Disc | Label]:

@@ -1,9 +1,10 @@
 """A drawing as data to a picture: points and classes ready for the template."""
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from ..core.drawing import Disc, Drawing, Label, Stroke
-from .fill_template import Markup, fill
+from .fill_template import Markup, part
 
 
 class Shape(NamedTuple):
@@ -22,10 +23,18 @@ class Shape(NamedTuple):
 
 def picture(drawing: Drawing | None) -> Markup | None:
     """The drawing as inline SVG with its words for those who do not see it; None where there is none."""
-    if drawing is None:
-        return None
-    return Markup(fill("drawing", width=_number(drawing.width), height=_number(drawing.height), shows=drawing.shows,
-                       shapes=[_shape(mark) for mark in drawing.marks]))
+    return None if drawing is None else _picture(drawing)
+
+
+@lru_cache(maxsize=4096)
+def _picture(drawing: Drawing) -> Markup:
+    return part("drawing", "drawing")(_number(drawing.width), _number(drawing.height), drawing.shows, Markup("").join(map(_mark, drawing.marks)))
+
+
+@lru_cache(maxsize=16384)
+def _mark(mark: Stroke | Disc | Label) -> Markup:
+    """Set once: the dials of a book have most of their marks in common."""
+    return part("mark", "drawing")(_shape(mark))
 
 
 def _shape(mark: Stroke | Disc | Label) -> Shape:

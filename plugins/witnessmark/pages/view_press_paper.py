@@ -3,12 +3,12 @@
 from math import pi
 from typing import NamedTuple
 
-from ..core.display import converted, shown
+from ..core.display import shown
 from ..core.equipment import Gauge, Press
 from ..core.quantity import Quantity, read_quantity
 from . import words
 from .fill_template import Markup
-from .lookup import Lookup
+from .lookup import Lookup, shown as of_figure
 from .view_dial import Needle, dial, empty_dial
 from .view_drawing import picture
 from .view_press import Card, PressCards
@@ -77,8 +77,8 @@ def _area(press: Press) -> str:
 
 
 def _both(quantity: Quantity) -> str:
-    other = converted(quantity, "found")
-    return f"{quantity.typed()} ({other})" if other else quantity.typed()
+    printed, other, _ = of_figure(quantity, "found")
+    return f"{printed} ({other})" if other else printed
 
 
 def _dial(card: Card, gauge: Gauge) -> Markup | None:
