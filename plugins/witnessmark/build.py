@@ -8,8 +8,9 @@ from .changes.bars import bars
 from .changes.compare import Comparison, compare
 from .changes.issue import issue, missing
 from .changes.side import Side
-from .changes.since import FOLDER as EDITIONS, since_files
+from .changes.since import since_files
 from .core.canonical import digest
+from .core.edition import TOLD_IN
 from .core.finding import Finding
 from .core.memory import FORGETFUL, Memory
 from .core.record import fingerprint, sheet_record
@@ -140,6 +141,6 @@ def render(checked: Checked, title: str, book_id: str, forge: Forge | None, pape
     files = {**site.files, **search_files(checked.book, checked.derived, checked.rests, memory),
              "book.json": book_json(checked.book, checked.derived, sheet_codes, checked.rests, memory), "book.schema.json": schema_json(),
              **since,
-             f"{EDITIONS}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
+             f"{TOLD_IN}/editions.schema.json": schema_json("editions"), "schema/compare.schema.json": schema_json("compare"),
              **_source_schemas()}
     return SitePages(site.pages, files, site.about, site.binders)

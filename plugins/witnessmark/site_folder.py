@@ -7,7 +7,7 @@ from pathlib import Path
 
 from .pages.keep_list import keep_files
 from .pages.offline import About
-from .pages.stick import data_script, for_stick
+from .pages.stick import DATA_FOLDERS, asking_script, data_script, for_stick
 
 
 def write_keep_lists(root: Path, about: About) -> None:
@@ -21,8 +21,9 @@ def write_keep_lists(root: Path, about: About) -> None:
 def turn_for_stick(root: Path) -> None:
     for page in root.rglob("*.html"):
         page.write_text(for_stick(page.read_text(encoding="utf-8")), encoding="utf-8")
-    for data in (root / "search").glob("*.json"):
-        path, text = data_script(data.relative_to(root).as_posix(), data.read_text(encoding="utf-8"))
+    scripts = [data_script(data.relative_to(root).as_posix(), data.read_text(encoding="utf-8"))
+               for folder in DATA_FOLDERS for data in sorted((root / folder).glob("*.json"))]
+    for path, text in (*scripts, asking_script()):
         (root / path).write_text(text, encoding="utf-8")
 
 

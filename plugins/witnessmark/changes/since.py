@@ -8,7 +8,7 @@ from ..core.acted import BROKEN, Fact, Facts, acted, steps_of
 from ..core.authority import IF_ALREADY_DONE, Correction
 from ..core.book import Book
 from ..core.canonical import canonical
-from ..core.edition import Edition
+from ..core.edition import TOLD_IN, Edition
 from ..core.procedure import Procedure
 from . import words
 from .change import Change, differing, order_change, told_change
@@ -17,7 +17,6 @@ from .reach import Reach
 from .renamed import Names, in_todays_names, names_since
 
 VERSION = 1
-FOLDER = "assets/witnessmark/editions"
 MOST_CHANGES = 80
 SAME, SUPERSEDED, GONE = "same", "superseded", "gone"
 Sheet = tuple[str, str, str]
@@ -26,14 +25,14 @@ Page, SheetPage = Callable[[str, str], str], Callable[[Procedure, str], str]
 
 
 def since_files(book: Book, records: Mapping[Sheet, dict], codes: Mapping[Sheet, str], page: Page, sheet_page: SheetPage) -> dict[str, str]:
-    """Every file of FOLDER by its path in the site; DEVELOPERS.md says what stands in them."""
+    """Every file of TOLD_IN by its path in the site; DEVELOPERS.md says what stands in them."""
     newest = max((edition.on for editions in book.editions.values() for edition in editions), default=None)
     shards: dict[str, dict] = {}
     for code, entry in _Since(book, records, codes, page, sheet_page).entries():
         shards.setdefault(code[:2], {})[code] = entry
     head = {"version": VERSION, "newest": newest}
-    return {f"{FOLDER}/index.json": canonical({**head, "prefixes": sorted(shards)}) + "\n",
-            **{f"{FOLDER}/{prefix}.json": json.dumps({**head, "codes": codes}, ensure_ascii=False, sort_keys=True) + "\n"
+    return {f"{TOLD_IN}/index.json": canonical({**head, "prefixes": sorted(shards)}) + "\n",
+            **{f"{TOLD_IN}/{prefix}.json": json.dumps({**head, "codes": codes}, ensure_ascii=False, sort_keys=True) + "\n"
                for prefix, codes in shards.items()}}
 
 

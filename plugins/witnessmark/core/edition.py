@@ -11,6 +11,8 @@ from dataclasses import dataclass, replace
 from .difference import difference
 from .place import Place
 
+#: Where a site tells what old sheets are worth; a page from a stick takes it from there too.
+TOLD_IN = "assets/witnessmark/editions"
 #: A file that grew over this lets go of what stood on its oldest sheets, and keeps their codes.
 LARGEST = 500_000
 #: No file holds more codes than this.

@@ -33,6 +33,6 @@ SCRIPT = {
     "not kept": "What stood on this old sheet is no longer kept, so the changes cannot be listed. Compare it line by line with the sheet that holds now.",
     "corrections": "Why, and what it means", "correction": "{}, {}", "reason": "Why", "evidence": "Evidence", "touches": "It touches",
     "done": {"fine": "Work already done: fine as it is.", "inspect": "Work already done: inspect it.", "redo": "Work already done: do it again."},
-    "today": "today", "yesterday": "yesterday", "days": "{} days ago", "never": "at a time it did not note",
+    "today": "today", "yesterday": "yesterday", "days": "{} days ago", "never": "at a time it did not note", "stick": "when this copy for a stick was made",
     "clock": "after the day this phone's clock now shows: set its clock",
 }

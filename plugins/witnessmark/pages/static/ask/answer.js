@@ -6,6 +6,7 @@ const DAY = 86_400_000;
 /** How long ago this phone fetched what it answers by. */
 export function ago(sent, now, say) {
   if (sent === null) return say.never;
+  if (sent === "stick") return say.stick;
   const days = Math.floor(now / DAY) - Math.floor(sent / DAY);
   if (days < 0) return say.clock;
   return days === 0 ? say.today : days === 1 ? say.yesterday : filled(say.days, days);
@@ -33,8 +34,11 @@ export function answered(answer, asked) {
 const line = (text) => element("p", {}, text);
 const verdict = (text, grave = false) => element("h2", { class: grave ? "verdict grave" : "verdict" }, text);
 
+/** A folder is a page only where a server stands behind it. */
+const page = (url) => (url.protocol === "file:" && url.pathname.endsWith("/") ? `${url.href}index.html` : url.href);
+
 function ways(sheet, { root, say }) {
-  const way = (words, address) => element("p", {}, element("a", { class: "wide", href: new URL(address, root).href }, words));
+  const way = (words, address) => element("p", {}, element("a", { class: "wide", href: page(new URL(address, root)) }, words));
   const code = sheet.now ? filled(say["now code"], say.now, sheet.now) : say.now;
   return [sheet.sheet && way(code, sheet.sheet), sheet.page && way(say.page, sheet.page)].filter(Boolean);
 }

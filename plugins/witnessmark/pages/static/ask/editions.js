@@ -1,31 +1,46 @@
 /* Finds a code among the files of the editions. What this phone holds is as old as its last fetch, and that day is part of the answer. */
 import { store } from "../keep/store.js";
 
+const STICK = "stick";
+
 /**
  * @param {URL} root of the book
  * @param {string} book its id
  * @param {string} code as printed
- * @returns {Promise<{found: "sheet"|"unknown"|"unread", sheet?: object, newest: string, sent: number|null}>} `sent` is when this phone fetched it
+ * @returns {Promise<{found: "sheet"|"unknown"|"unread", sheet?: object, newest: string, sent: number|"stick"|null}>} `sent` is when this phone fetched it
  */
 export async function lookUp(root, book, code) {
   const folder = new URL("assets/witnessmark/editions/", root);
   const kept = () => store(`${book} ${root.pathname}`, root).kept();
   let newest = "", sent = null;
   try {
-    const index = await fetched(new URL("index.json", folder), kept);
+    const read = root.protocol === "file:" ? (url) => onAStick(url, root) : (url) => fetched(url, kept);
+    const index = await read(new URL("index.json", folder));
     newest = index.data.newest ?? "";
     sent = index.sent;
     const prefix = code.slice(0, 2);
     if (!index.data.prefixes.includes(prefix)) return { found: "unknown", newest, sent };
-    const part = await fetched(new URL(`${prefix}.json`, folder), kept);
+    const part = await read(new URL(`${prefix}.json`, folder));
     newest = part.data.newest ?? "";
-    sent = sent === null || part.sent === null ? null : Math.min(sent, part.sent);
+    sent = part.sent === STICK ? STICK : sent === null || part.sent === null ? null : Math.min(sent, part.sent);
     if (!Object.hasOwn(part.data.codes, code)) return { found: "unknown", newest, sent };
     return { found: "sheet", sheet: part.data.codes[code], newest, sent };
   } catch (problem) {
     console.warn(problem);
     return { found: "unread", newest, sent };
   }
+}
+
+/** From a stick nothing is fetched: there the same data stands as a script, under the path it has in the site. */
+function onAStick(url, root) {
+  const path = url.href.slice(root.href.length);
+  return new Promise((resolve, reject) => {
+    const script = document.createElement("script");
+    script.src = url.href.replace(/json$/, "js");
+    script.onload = () => resolve({ data: window.witnessmarkSearchData[path], sent: STICK });
+    script.onerror = () => reject(new Error(path));
+    document.head.append(script);
+  });
 }
 
 /** From the network where there is one, past everything kept; else what this phone keeps of the book, which is older. */
