@@ -15,14 +15,13 @@ _TAG = re.compile(r"</?[a-z][\w-]*(?:[\s/][^<>]*)?>|<!--|<!?[a-z][\w-]*(?=[\s/])
 _LINK = re.compile(r"\[[^\[\]]+\]\([^()\s]+\)")
 _OTHER = re.compile(r"\b(?!https?:)[a-z][a-z0-9+.-]{1,20}://\S|\b(?:javascript|vbscript|data|file|blob):(?=[^\s\d])", re.IGNORECASE)
 _LEADS_OUT = re.compile(r"(?:javascript|vbscript|data|file|blob):\S")
-_OPENS = ("javascript:", "vbscript:", "data:", "file:", "blob:")
+_JOINED = re.compile(r":\S")
 
 
 def may_hold_markup(text: str) -> bool:
     """False for nearly every file, which spares the search of its texts one by one."""
-    low = text.lower()
     return bool("<" in text and _TAG.search(text) or "](" in text and _LINK.search(text) or "://" in text
-                or any(scheme in low for scheme in _OPENS) and _LEADS_OUT.search(low))
+                or _JOINED.search(text) and _LEADS_OUT.search(text.lower()))
 
 
 def markup(path: str, text: str, scalars: Iterable[tuple[int, int, str, str]]) -> Iterator[Finding]:

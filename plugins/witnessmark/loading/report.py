@@ -27,5 +27,9 @@ class Record(dict):
 
     __slots__ = ("place", "key_places", "whole", "misspelt")
 
+    def read_from(self, place: Place, key_places: dict[str, Place], whole: bool = True, misspelt: frozenset[str] = frozenset()) -> "Record":
+        self.place, self.key_places, self.whole, self.misspelt = place, key_places, whole, misspelt
+        return self
+
     def at(self, key: str) -> Place:
         return self.key_places.get(key, self.place)

@@ -24,11 +24,12 @@ class Shape:
     def read(self, node: Node, report: Report) -> Any:
         if type(node) is not Scalar:
             return wrong_shape(node, report, self.wanted)
-        if not node.text.strip():
+        text = node.text.strip()
+        if not text:
             report.error(node.place, "empty-value", "nothing stands here",
                          f"write {self.wanted}, or 'none' where nothing is needed")
             return None
-        return self.of_text(node.text.strip(), node, report)
+        return self.of_text(text, node, report)
 
     def of_text(self, text: str, node: Scalar, report: Report) -> Any:
         return text
@@ -79,8 +80,8 @@ class ListOf(Shape):
                 if type(item) is Scalar and item.text[:1].islower():
                     report.error(item.place, "text-cut", f"the comma cuts the sentence before '{item.text}' in two",
                                  "give each sentence a line of its own with a dash")
-            values = (self.item.read(item, report) for item in node.items)
-            return tuple(value for value in values if value is not None)
+            values = [self.item.read(item, report) for item in node.items]
+            return tuple([value for value in values if value is not None])
         if type(node) is Scalar and node.text.strip() == "none":
             return ()
         if self.single:
@@ -128,19 +129,21 @@ class Fields(Shape):
     brief: str | None = None
     extra: Shape | None = None          # the shape of keys not listed, where any name is allowed
     known: frozenset = field(init=False, default=frozenset())
+    needed: frozenset = field(init=False, default=frozenset())
 
     def __post_init__(self):
         object.__setattr__(self, "known", frozenset(self.keys))
+        object.__setattr__(self, "needed", frozenset(self.required))
 
     def read(self, node, report) -> Record | None:
         if type(node) is Scalar and self.brief and node.text:
             value = self.keys[self.brief].read(node, report)
-            return None if value is None else self._record(node, {self.brief: value}, {self.brief: node.place}, True, set())
+            return None if value is None else Record({self.brief: value}).read_from(node.place, {self.brief: node.place})
         if type(node) is not Mapping:
             return wrong_shape(node, report, f"the keys of {self.what}: {', '.join(list(self.keys)[:8])}")
-        values: dict = {}
+        values = Record()
         places: dict[str, Place] = {}
-        before, misspelt, again = len(report.findings), set(), False
+        before, misspelt, again = len(report.findings), frozenset(), False
         for key, value_node in node.entries:
             name = key.text
             if name in places:
@@ -160,27 +163,23 @@ class Fields(Shape):
             value = shape.read(value_node, report)
             if value is not None:
                 values[name] = value
-        missing = [name for name in self.required if name not in places and name not in misspelt]
-        if missing:
-            report.error(node.place, "missing-key", f"{self.what} lacks {_listed(missing)}",
-                         f"write '{missing[0]}:' and its value")
+        if misspelt or not self.needed <= values.keys():
+            missing = [name for name in self.required if name not in places and name not in misspelt]
+            if missing:
+                report.error(node.place, "missing-key", f"{self.what} lacks {_listed(missing)}",
+                             f"write '{missing[0]}:' and its value")
+            if misspelt or missing or any(name not in values for name in self.required if name in places):
+                report.not_whole.update(_ids_in(node))        # it is dropped, and all that stands in it
         whole = len(report.findings) == before
         if "id" in values and not whole:
             report.not_whole.add(values["id"])
-        if misspelt or missing or any(name not in values for name in self.required if name in places):
-            report.not_whole.update(_ids_in(node))        # it is dropped, and all that stands in it
-        return self._record(node, values, places, whole, misspelt)
+        return values.read_from(node.place, places, whole, misspelt)
 
     def schema(self):
         keys = {name: {"description": words_of(self.what, name), **shape.schema()} for name, shape in self.keys.items()}
         group = {"type": "object", "properties": keys, "required": list(self.required),
                  "additionalProperties": self.extra.schema() if self.extra else False}
         return any_schema(self.keys[self.brief].schema(), group) if self.brief else group
-
-    def _record(self, node, values, places, whole, misspelt) -> Record:
-        record = Record(values)
-        record.place, record.key_places, record.whole, record.misspelt = node.place, places, whole, misspelt
-        return record
 
 
 @dataclass(frozen=True)

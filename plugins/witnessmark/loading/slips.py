@@ -40,7 +40,7 @@ _QUOTE_ALL = "put quotes around the whole text"
 
 def unseen(path: str, text: str) -> Finding | None:
     """The first sign in the text that makes a line read otherwise than it is, or None."""
-    match = _UNSEEN.search(text)
+    match = None if _surely_seen(text) else _UNSEEN.search(text)
     if match is None:
         return None
     sign = match[0]
@@ -53,6 +53,15 @@ def unseen(path: str, text: str) -> Finding | None:
         message = f"an invisible character (U+{ord(sign):04X}, {name}) stands here"
         mend = "delete it: it makes the line read otherwise than it is"
     return Finding(place_of(path, text, match.start()), DECEIVING, message, mend)
+
+
+def _surely_seen(text: str) -> bool:
+    """True for most files: printable signs of western languages and plain line ends, four times sooner than the search says it."""
+    try:
+        text.encode("latin-1")                           # further on, signs count as printable that nobody sees
+    except UnicodeEncodeError:
+        return False
+    return text.replace("\n", "").isprintable()
 
 
 def may_hold_notes(text: str) -> bool:
