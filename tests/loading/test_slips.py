@@ -5,6 +5,7 @@ A case is (rule, severity, words that stand in the book, what stands there inste
 import pytest
 from small_book import PROCEDURE, sources
 
+from witnessmark.loading import slips
 from witnessmark.loading.load_book import load_book
 from witnessmark.loading.slips import PROSE
 from witnessmark.loading.yaml_tree import MOST_NODES, read_tree
@@ -27,6 +28,11 @@ CASES = [
     ("key-swallowed", "error", BOLT, "do: >\n      Tighten it.\n      hold point: Wait.", "38:7", "'hold point:' is read as more of the text above it"),
     ("key-swallowed", "error", BOLT, "do: Tighten it.\n      note:Wait.", "37:7", "straight under the key above, with a space after its colon"),
     ("key-swallowed", "error", BOLT, "do: 'Tighten it.\n      check: It is tight.'", "37:7", "'check:'"),
+    ("key-swallowed", "error", BOLT, "do: Tighten it note:then wait.", "36:20", "'note:' is read as more of the text before it, put a space after its colon"),
+    ("key-swallowed", "error", BOLT, "do: Tighten it hold point:Wait.", "36:20", "'hold point:' is read"),
+    ("key-swallowed", "error", BOLT, "do: >\n      Tighten the bolts\n      to {bolt} check:The plate is flat.", "38:17", "'check:' is read"),
+    ("key-swallowed", "error", BOLT, "do: Tighten it\n      and note:10 turns.", "37:11", "'note:' is read"),
+    ("key-swallowed", "error", "item: lock plate,", "item: lock plate note:new,", "11:25", "(between { } a comma before it)"),
     ("empty-value", "error", "is: 55 lbf·ft", "is: {}", "29:9", "nothing stands between the braces"),
     ("text-bent", "error", "title: Press the drum", 'title: "Press \\x41 drum"', "1:8", "'\\x' in double quotes becomes another sign"),
     ("yaml", "error", "item: lock plate,", "item: lock: plate,", "11:18", "a colon inside the text cuts it in two"),
@@ -80,6 +86,30 @@ def test_no_word_is_lost_in_silence(rule, severity, stands, wrong, at, says):
 def test_a_note_and_a_quoted_text_stand(stands, right):
     assert PROCEDURE.count(stands) == 1
     assert load_book(sources(PROCEDURE.replace(stands, right)))[1] == []
+
+
+@pytest.mark.parametrize("right", [
+    "do: Tighten it at 10:30 and note 1:12.",
+    "do: 'Tighten it note:then wait.'",
+    'do: "Tighten it check:then wait."',
+    "do: Tighten it as in https://example.org/note:3 or file 6B:77.",
+    "do: Tighten the key:way bolts.",                    # no key of ours
+    "do: Tighten it with the keynote:then wait.",
+    "do: Tighten it. Note:then wait.",                   # a capital: words, and no key
+    "do: >\n      Tighten it and note what it says :-)",
+    "do: Tighten it (check:) twice.",
+    "do: Tighten it.\n    note: See the note 5:30 of 2:1.",
+])
+def test_a_colon_that_belongs_to_the_words_stands(right):
+    assert PROCEDURE.count(BOLT) == 1
+    assert [finding for finding in load_book(sources(PROCEDURE.replace(BOLT, right)))[1] if finding.rule != "outside-link"] == []
+
+
+def test_no_sign_that_is_looked_for_passes_the_quick_look():
+    """A file that is surely seen is not searched sign by sign."""
+    looked_for = [sign for sign in map(chr, range(0x110000)) if slips._UNSEEN.search(sign)]
+    assert len(looked_for) > 200
+    assert [sign for sign in looked_for if slips.unseen("x.yaml", f"é{sign}x") is None] == []
 
 
 def test_a_block_keeps_what_looks_like_a_note_also_beside_true_notes():

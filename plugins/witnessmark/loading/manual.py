@@ -67,7 +67,8 @@ MANUAL: dict[str, Lesson] = {
         "- {item: lock plate, count: 1, one use: yes, number: 6B-7789}",
         "- {item: lock plate, bent over, count: 1, one use: yes, number: 6B-7789}"),
     "key-swallowed": Lesson(
-        "A key that is indented further than the key above it, in a text of several lines, becomes more of that text.",
+        "A key becomes more of the text before it where no space stands after its colon, or where it is indented further than the "
+        "key above it.",
         "    do: Tighten the bolts to {bolt}.\n    leaves:", "    do: >\n      Tighten the bolts to {bolt}.\n      note: Wait.\n    leaves:"),
     "text-bent": Lesson(
         "In double quotes a backslash makes another sign of the letter after it.",

@@ -3,6 +3,7 @@
     do: Tighten stud #3 first        loads as "Tighten stud"
     {because: Stop, then wait}       gains a key "then wait"
     do: > ... hold point: ...        a key indented too far is read as more of the text
+    do: Tighten it note:then wait    a key without its space is read as more of the text
     do: {nut} to the mark            is taken for a group of keys
 """
 
@@ -27,6 +28,9 @@ _NOTE = re.compile(r"#.*")
 _AFTER_WORDS = re.compile(r"(?<=\S)[ \t]+#")
 _COMMENTED_NUMBER = re.compile(r"^[ \t]*#[0-9]", re.MULTILINE)
 _KEY_LINE = re.compile(r"\n[ \t]*(?:- )?([^:\n]{1,40}):")
+# A letter and a colon joined to what follows: no time (10:30), no ratio (1:12), no address (https://).
+_JOINED = re.compile(r":(?<=[a-z]:)[^\W_]")
+_JOINED_KEY = re.compile(r"(?<=\S)[ \t]+((?:[a-z-]+ ){0,3}[a-z-]+):(?=[^\W_])")
 _ESCAPE = re.compile(r"\\(.)", re.DOTALL)
 #: Keys whose value is words: a note behind them may be the rest of the sentence.
 PROSE = frozenset((
@@ -67,6 +71,22 @@ def _surely_seen(text: str) -> bool:
 def may_hold_notes(text: str) -> bool:
     """False where no `#` can have taken words away, which spares the search for them."""
     return "#" in text and (_AFTER_WORDS.search(text) is not None or _COMMENTED_NUMBER.search(text) is not None)
+
+
+def may_join_keys(text: str) -> bool:
+    """False where no key can be joined to words, which spares the search for one."""
+    return _JOINED.search(text) is not None
+
+
+def joined_keys(path: str, text: str, scalars: list[tuple[int, int, str, str]]) -> Iterable[Finding]:
+    """Keys behind words in a text without quotes: what stands between quotes is meant as it stands."""
+    for start, end, style, _ in scalars:
+        for match in _JOINED_KEY.finditer(text, start, end) if style not in ("'", '"') else ():
+            words = match[1].split(" ")
+            key = next((key for at in range(len(words)) if (key := " ".join(words[at:])) in KEYS), None)
+            if key:
+                yield Finding(place_of(path, text, match.end(1) - len(key)), SWALLOWED, f"'{key}:' is read as more of the text before it",
+                              "put a space after its colon and give it a line of its own (between { } a comma before it), or put quotes around the whole text")
 
 
 def lost_to_notes(path: str, text: str, scalars: list[tuple[int, int, str, str]]) -> Iterable[Finding]:

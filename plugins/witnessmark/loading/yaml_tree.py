@@ -57,7 +57,8 @@ class _Notices:
         self.path, self.text = path, text
         self.found: list[Finding] = []
         self.marked_up = may_hold_markup(text)
-        self.scalars: list[tuple[int, int, str, str]] | None = [] if self.marked_up or slips.may_hold_notes(text) else None
+        self.joined = slips.may_join_keys(text)
+        self.scalars: list[tuple[int, int, str, str]] | None = [] if self.marked_up or self.joined or slips.may_hold_notes(text) else None
 
     def add(self, place: Place, rule: str, message: str, mend: str) -> None:
         if len(self.found) < MOST_SLIPS:
@@ -66,7 +67,8 @@ class _Notices:
     def all(self) -> list[Finding]:
         lost = slips.lost_to_notes(self.path, self.text, self.scalars) if self.scalars else ()
         written = markup(self.path, self.text, self.scalars or ()) if self.marked_up else ()
-        return [*self.found, *islice(lost, MOST_SLIPS), *islice(written, MOST_SLIPS)]
+        joined = slips.joined_keys(self.path, self.text, self.scalars or ()) if self.joined else ()
+        return [*self.found, *islice(joined, MOST_SLIPS), *islice(lost, MOST_SLIPS), *islice(written, MOST_SLIPS)]
 
 
 def read_tree(path: str, text: str) -> tuple[Node | None, list[Finding]]:
