@@ -3,7 +3,7 @@
 A case is (rule, words that stand in the book, what stands there instead, line:column, part of the message and mend)."""
 
 import pytest
-from small_book import PROCEDURE, sources
+from small_book import PROCEDURE, SITE_DATA, sources
 
 from witnessmark.loading.source_files import SourceFile
 from witnessmark.loading.load_book import load_book
@@ -61,6 +61,10 @@ CASES = [
     ("yaml", "    do: Tighten", "    do: Note: tighten", "36:13", "put quotes around"),
     ("yaml", "people: 2", "people: !!python/object:os.system 2", "4:9", "is a tag"),
     ("yaml", "people: 2", "people: &p 2", "4:9", "for copying"),
+    ("reference-without-braces", "{press.target}", "(press.target)", "33:9", "write it in braces: {press.target}"),
+    ("reference-without-braces", "read {press}.", "read [press].", "33:9", "'press' is printed here as a word"),
+    ("sources-in-one", "source: shop p. 3\n", "source: shop p. 3, chart p. 1\n", "30:13", "write several sources in brackets with commas: [shop p. 3, chart p. 1]"),
+    ("bad-reference", "{press.target}", "{{press.target}}", "33:9", "braces stand here one in the other"),
     ("bad-reference", "{press.target}", "{press target!}", "33:9", "names no figure"),
 ]
 
@@ -94,6 +98,25 @@ def test_findings_come_in_the_order_of_places_and_once():
 def test_a_press_without_area_is_said_and_its_users_are_not_guessed():
     found = findings(presses="P20:\n  title: Bench press\n  gauges: none\n")
     assert any(finding.rule == "missing-key" and "neither area nor bore" in finding.message for finding in found)
+
+
+@pytest.mark.parametrize("shelf, right, wrong", [
+    ("presses", "full scale: 10000 psi", "full scale: 10.000 psi"), ("wrenches", "highest: 150 lbf·ft", "highest: 15 lbf·ft"),
+    ("wrenches", "graduation: 5 lbf·ft", "graduation: 500 lbf·ft")])
+def test_an_instrument_that_ends_before_it_begins_is_told_at_its_place(shelf, right, wrong):
+    """Ten typed for ten thousand: a comma taken for a point."""
+    text = SITE_DATA[f"site_data/{shelf}.yaml"]
+    assert right in text
+    found = [finding for finding in findings(**{shelf: text.replace(right, wrong)}) if finding.rule == "scale-in-order"]
+    assert [finding.place.path for finding in found] == [f"site_data/{shelf}.yaml"]
+    assert "is not smaller than" in found[0].message
+
+
+@pytest.mark.parametrize("right", ["Press (gently) to {press.target} and read {press}.", "Press as on sheet [3] and read the bolt. Then wait.",
+                                   "Press to {press.target}, as press.Then and bolt.it say."])
+def test_words_that_name_no_figure_stand(right):
+    procedure = PROCEDURE.replace("Press to {press.target} and read {press}.", right)
+    assert [finding for finding in findings(procedure) if finding.rule == "reference-without-braces"] == []
 
 
 @pytest.mark.parametrize("text", ["", "[" * 20000, "\0", "a: *b", "a: &x [*x]", "- 1\n---\n- 2", "title: [", "\t- x",

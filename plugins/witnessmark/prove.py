@@ -16,6 +16,7 @@ from .core.picture import PictureFile
 from .core.resting import Resting
 from .core.rests_on import ANYTHING, RestsOn, rests_on
 from .loading.load_book import FOLDERS, UNREAD, load_book
+from .loading.slips import CUT
 from .loading.source_files import EDITIONS as ISSUED, Beside, SourceFile, beside_sources, picture_file, yaml_sources
 from .loading.stray_files import pictures_of_pages, stray_findings
 from .rules.table import check_book
@@ -70,15 +71,20 @@ def proved(files: list[SourceFile], beside: Beside, picture_of: Callable[[str], 
     findings += stray_findings(pages, others, by_page, book.pictures)
     rests = rests_on(book, ([file for file in files if not file.path.startswith(_OF_ONE_MACHINE)], book.pictures), memory)
     derived, worked_findings = joined(_derived(book, rests, memory))
-    slips = {finding for finding in findings if finding.rule != "unknown-reference"}
+    cut = {_line(finding) for finding in findings if finding.rule == CUT}          # half a figure is there misread, or missing
+    slips = {finding for finding in findings if finding.rule != "unknown-reference" and not (finding.rule == "quantity" and _line(finding) in cut)}
     others = {*findings, *worked_findings, *check_book(book, derived)} - slips
-    unread = Resting(book, slips)
+    unread = Resting(book, findings)
     # Names that stand in a file nobody could read are not the mistakes of those who use them: first things first.
     told = set() if any(slip.rule in UNREAD for slip in slips) else {finding for finding in others if not unread(finding)}
-    told -= {finding for finding in told if finding.rule == "no-figure" and (finding.place.path, finding.place.line) in
-             {(other.place.path, other.place.line) for other in told if other.rule == "unknown-reference"}}
+    misnamed = {_line(finding) for finding in told if finding.rule == "unknown-reference"}
+    told -= {finding for finding in told if _line(finding) in (cut if finding.rule == "quantity" else cut | misnamed if finding.rule == "no-figure" else ())}
     texts = {**{file.path: file.text for file in files}, **{path: picture.digest or "" for path, picture in book.pictures.items()}}
     return Checked(book, derived, tuple(sorted(slips | told)), len(others) - len(told), texts, rests)
+
+
+def _line(finding: Finding) -> tuple[str, int]:
+    return finding.place[:2]
 
 
 def _derived(book: Book, rests: RestsOn, memory: Memory) -> Iterator[tuple[dict[tuple[str, str], Derived], list[Finding]]]:

@@ -95,7 +95,8 @@ _TYPED = ("57 {u}", "1-1/2 {u}", ".018 {u}", "0.018 to 0.030 {u}", "3.120 ± 0.0
           "under 12 {u}", "1:12", "15{u}", "-3 {u}", "− 0.5 {u}", "0 {u}", "3/8 {u}", "10,000 {u}", "7", "12 {u} to 14 {u}", "2 +/- 0.5 {u}")
 _SLIPPED = ("57", "{u}", "", "  ", "1 1/2 {u}", "11/2 {u}", "5/0 {u}", "1e5 {u}", "nan {u}", "inf", "0,5 {u}", "1,10 {u}", "3–5 {u}", "3-5 {u}", "3...5 {u}", "½ {u}", "05 {u}",
             "max 5 {u}", "≤ 5 {u}", "5. {u}", "5 € ", "0.030 to 0.018 {u}", "0.018 to 0.018 {u}", "1:0", "5 {u} to 6 mph", "5 5 {u}", "about 5 {u}", "5 {u} {u}", "--5 {u}",
-            "1,000,00 {u}", "9" * 120 + " {u}", "5 qwrt", "5 lbff", "5 Kn", "5 mPa", "5 tons", "5 gal", "5 mils", "5 inchs", "5 newtonmeter", "3 * 4 {u}", "±5 {u}")
+            "1,000,00 {u}", "9" * 120 + " {u}", "5 qwrt", "5 lbff", "5 Kn", "5 mPa", "5 tons", "5 gal", "5 mils", "5 inchs", "5 newtonmeter", "3 * 4 {u}", "±5 {u}",
+            "0. 5 {u}", "5 000 {u}", "5 +- 1 {u}", "between 5 and 6 {u}", "5 thru 6 {u}", "0.5/0.6 {u}", "0.0O6 {u}", "0.0l2 {u}", "5 {u} max", "5 min 6 {u}", "5 {u} ± 10 %", "5 {u} (dry)")
 
 
 def _quantity(draw, on_edge):
@@ -433,5 +434,5 @@ REASONS = {
     "gear-shift": ["pitch angle of the gear is not known", "of no bevel gear"],
     "quantity": ["not a number that can", "exponent", "fraction sign", "space between", "range can be read", "between two figures", "comma inside", "needless 0", "over nothing", "other words",
                  "no figure after", "not used in quantities", "has no number", "cannot be read", "no quantity stands", "far too long", "runs backwards", "no width", "under zero",
-                 "whole number", "not written as a ratio", "a ratio with nothing", "in one quantity", "unit is missing", "more than one unit", "measures .*, not", "is no unit for"],
+                 "whole number", "not written as a ratio", "a ratio with nothing", "in one quantity", "space inside", "no bounds", "without its figure", "in other signs", "a range in other words", "letter inside", "tolerance in per cent", "in brackets behind", "unit is missing", "more than one unit", "measures .*, not", "is no unit for"],
 }

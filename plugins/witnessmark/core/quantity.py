@@ -66,6 +66,12 @@ _SLIPS = tuple((re.compile(pattern, re.IGNORECASE), message, mend) for pattern, 
     (r"[0-9.]e[-+]?[0-9]", "a number with an exponent", "write it out in full, such as 0.000012"),
     (r"[¼½¾⅐-⅞⁄]", "a fraction sign that is easily misread", "write the fraction out, such as 1-1/2"),
     (r"[0-9] [0-9]+/[0-9]", "a whole number and a fraction with a space between", "join them with a dash, such as 1-1/2"),
+    (r"[0-9]\. [0-9]|[0-9] [0-9]{3}(?![0-9/])", "a space inside a number", "leave it out; a comma before each three digits of a whole number, such as 1,100"),
+    (r"^(about|approx[a-z.]*|circa|ca\.|around|nominal[a-z]*|roughly|~)", "a figure with no bounds", "write the figure with its tolerance, such as 3.120 ± 0.030 in"),
+    (r"^(±|\+/-|\+-)", "a tolerance without its figure", "write the figure before it, such as 3.120 ± 0.030 in, or the figure without ±"),
+    (r"\+ ?-|- ?/? ?\+", "a tolerance in other signs", "write ± or +/-, such as 3.120 ± 0.030 in"),
+    (r"^between|[0-9][^0-9]* (thru|through|and|till|until) |[0-9]\.[0-9]+ ?/ ?[0-9]*\.", "a range in other words or signs",
+     "write “to” between the figures, such as 0.018 to 0.030 in"),
     (r"[0-9][^0-9]* ?[–—‒―~] ?\.?[0-9]|[0-9] ?\.\.\.? ?[0-9]", "a dash or dots for a range can be read as a minus",
      "write “to” between the figures, such as 0.018 to 0.030 in"),
     (r"[0-9]+ ?- ?\.?[0-9]+(?!.*/)", "a dash between two figures can be read as a minus or a fraction",
@@ -74,10 +80,19 @@ _SLIPS = tuple((re.compile(pattern, re.IGNORECASE), message, mend) for pattern, 
      "write a point for decimals; a comma only before each three digits of a whole number, such as 1,100"),
     (r"(^|[^0-9.,])0[0-9]", "a number that begins with a needless 0", "leave the 0 out"),
     (r"/ ?0(?![0-9.])", "a fraction over nothing", "write a fraction such as 1-1/2"),
-    (r"^(min|max|minimum|maximum|>=|<=|>|<|≥|≤|not over|not under|up to|more than|less than)", "a limit in other words",
+    (r"^(min|max|minimum|maximum|>=|<=|>|<|≥|≤|not over|not under|up to|more than|less than)|[0-9][^0-9]* (min|max|minimum|maximum)\b", "a limit in other words",
      "begin with at least, at most, over or under"),
     (r"[0-9]\.(?![0-9])", "a point with no figure after it", "write the decimals, or leave the point out"),
     (r"[^\x00-\x7f±°·⋅²³µμ″”−]", "a sign that is not used in quantities", "write it in plain letters and figures"),
+    (r"[0-9.][oli][0-9.]", "a letter inside a number", "write the figures 0 and 1, not the letters O and l"),
+))
+
+# What stands in the way of a unit. Looked for where no unit is known by those words.
+_BEHIND = tuple((re.compile(pattern, re.IGNORECASE), message, mend) for pattern, message, mend in (
+    (r"[0-9.][oli][0-9.]", "a letter inside a number", "write the figures 0 and 1, not the letters O and l"),
+    (r" (min|max|minimum|maximum)\b", "a limit in other words", "begin with at least, at most, over or under"),
+    (r"(±|\+/-)[^%]*%$", "a tolerance in per cent", "write it in the unit of the figure, such as 3.120 ± 0.030 in"),
+    (r"\(", "words in brackets behind the figure", "write the figure alone; in a source what goes with it stands under 'condition:'"),
 ))
 
 _EXAMPLE = "write a number and its unit, such as 57 lbf·ft"
@@ -113,7 +128,8 @@ def _quantity(text: str, form: str, part: dict[str, str], kind: str) -> Quantity
         return QuantityProblem(f"“{text}”: a {kind} is not written as a ratio", _EXAMPLE)
     unit = _unit(part, kind)
     if isinstance(unit, Problem):
-        return QuantityProblem(unit.message, unit.mend)
+        slip = next(((message, mend) for pattern, message, mend in _BEHIND if pattern.search(text)), None)
+        return QuantityProblem(f"“{text}”: {slip[0]}", slip[1]) if slip else QuantityProblem(unit.message, unit.mend)
     a, b = values[0], values[1] if len(values) > 1 else Fraction(0)
     match form:
         case "ratio":

@@ -109,6 +109,9 @@ def _or_none(shape):
     return read
 
 
+_NO_NUMBER = "write the figure and its unit; 'not known yet' where nobody knows it; 'none' where there is deliberately none"
+
+
 def _quantity_of(kind: str | None):
     """Reads one worth. `kind` None leaves the words: the kind is that of the figure compared with."""
     def read(node: Node, report: Report):
@@ -127,7 +130,7 @@ def _quantity_of(kind: str | None):
         quantity = read_quantity(text, kind)
         if isinstance(quantity, Quantity):
             return quantity
-        report.error(node.place, "quantity", quantity.message, quantity.mend)
+        report.error(node.place, "quantity", quantity.message, quantity.mend if any(map(str.isdigit, text)) else _NO_NUMBER)
         return None
     return read
 

@@ -4,7 +4,7 @@ from typing import Any, Callable
 
 from ..core.variation import Case, Selector, Varies, read_serials
 from .shape import Report, wrong_shape
-from .yaml_tree import Mapping, Node, Scalar
+from .yaml_tree import Mapping, Node, Scalar, Sequence
 
 
 def read_selector(key: Scalar) -> Selector:
@@ -17,6 +17,8 @@ def read_varies(node: Node, by: tuple[str, ...], read: Callable[[Node, Report], 
 
     `read` reads one value and gives None after it has reported. None when nothing could be read.
     """
+    if type(node) is Sequence and node.flow and node.items and all(type(item) is Mapping for item in node.items):
+        return wrong_shape(node, report, "{ and } for the brackets [ and ]: these are cases, not a list")
     if type(node) is not Mapping:
         value = read(node, report)
         return None if value is None else Varies((), (Case((), value, node.place),), node.place)

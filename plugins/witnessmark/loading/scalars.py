@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from datetime import date
 
 from ..core.figure import Citation
 from ..core.finding import nearest
@@ -101,9 +102,12 @@ class Date(Shape):
     wanted: str = "a date such as 2024-05-11"
 
     def of_text(self, text, node, report):
-        match = re.fullmatch(r"([0-9]{4})-([0-9]{2})-([0-9]{2})", text)
-        if match and 1 <= int(match[2]) <= 12 and 1 <= int(match[3]) <= 31:
-            return text
+        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+            try:
+                date.fromisoformat(text)
+                return text
+            except ValueError:                            # the 31st of February
+                pass
         report.error(node.place, "bad-date", f"'{text}' is not a date", f"write {self.wanted}")
         return None
 
@@ -120,6 +124,9 @@ class Says(Shape):
 
     def of_text(self, text, node, report) -> Sentence:
         sentence, bad = read_sentence(text, node.place)
+        if bad and ("{{" in text or "}}" in text):
+            report.error(node.place, "bad-reference", "braces stand here one in the other", "write each once, as in {spec} or {spec.role}")
+            return sentence
         for brace in bad:
             if brace in "{}":
                 report.error(node.place, "bad-reference", f"a '{brace}' stands here without its other half", "write both, as in {spec} or {spec.role}, or none")

@@ -55,6 +55,9 @@ NONE = {"const": "none"}
 def wrong_shape(node: Node, report: Report, wanted: str) -> None:
     if type(node) is Mapping and node.flow and not node.entries:
         return                          # {bolt}: that braces open a group is said already
+    if type(node) is Scalar and not node.text.strip():
+        report.error(node.place, "empty-value", "nothing stands here", f"write {wanted}, or take the line away")
+        return
     stands = f"'{_short(node.text)}'" if type(node) is Scalar else _KINDS_OF_NODE[type(node)]
     report.error(node.place, "wrong-shape", f"{stands} stands here", f"write {wanted}")
 
@@ -90,7 +93,8 @@ class ListOf(Shape):
                 return ()
             value = self.item.read(node, report)
             return () if value is None else (value,)
-        return wrong_shape(node, report, "a list with a dash before each entry, or 'none'")
+        joined = type(node) is Scalar and node.text[:1] == "-"
+        return wrong_shape(node, report, "a list with a dash and a space before each entry" if joined else "a list with a dash before each entry, or 'none'")
 
     def schema(self):
         item = self.item.schema()

@@ -31,6 +31,7 @@ _KEY_LINE = re.compile(r"\n[ \t]*(?:- )?([^:\n]{1,40}):")
 # A letter and a colon joined to what follows: no time (10:30), no ratio (1:12), no address (https://).
 _JOINED = re.compile(r":(?<=[a-z]:)[^\W_]")
 _JOINED_KEY = re.compile(r"(?<=\S)[ \t]+((?:[a-z-]+ ){0,3}[a-z-]+):(?=[^\W_])")
+_ENTRIES = re.compile(r"\(?[\w-]+: [^,:]+(?:,\s*[\w-]+: [^,:]+)+\)?")
 _ESCAPE = re.compile(r"\\(.)", re.DOTALL)
 #: Keys whose value is words: a note behind them may be the rest of the sentence.
 PROSE = frozenset((
@@ -134,12 +135,15 @@ def _severity(note: str, key: str) -> str | None:
     return WARNING if key in PROSE else None
 
 
-def stray(key: str, whole_group: bool, before: str) -> tuple[str, str]:
-    """Message and mend for words between { } that have no value. `before` is the value before them."""
+def stray(key: str, whole_group: bool, before: str, first: bool = False) -> tuple[str, str]:
+    """Message and mend for words between { } that have no value. `before` is the value before them; the `first` have none."""
     if whole_group:
         return f"braces at the start of a text open a group of keys: '{{{key}}}'", _QUOTE_ALL
     if ":" in key:
         return f"'{key}' has no value of its own", "put a space after the colon"
+    if first:
+        name, _, value = key.partition(" ")
+        return f"'{key}' has no value of its own", f"write '{name}: {value}'" if value else f"write '{name}:' and its value"
     if before[-1:].isdigit() and re.match(r"[0-9]{3}(?![0-9])", key):
         return f"the comma cuts '{before},{key}' in two", "put quotes around the number with its unit"
     return (f"the comma cuts the text before '{key}' in two",
@@ -176,24 +180,28 @@ def lesson(text: str, at: tuple[int, int], problem: str, opened: tuple[int, int]
         if note := _AFTER_WORDS.search(here, opened[1]):
             return (opened[0], note.end()), f"'{here[note.end() - 1:][:40]}' is left out, and the closing bracket with it", _QUOTE_ALL
         if _line(lines, at[0])[at[1] - 1:at[1]] == ":" and at[0] == opened[0]:
-            return at, "a colon inside the text cuts it in two", "put quotes around that text, or give it a line of its own"
+            return at, "a colon inside the text cuts it in two", \
+                "put a comma where the next entry begins, or quotes around that text, or give it a line of its own"
         return opened, "a bracket is opened here and not closed, or a comma is missing in it", \
             "close each { with } and each [ with ], and put quotes around a text that begins with one"
-    return at, *_of_line(_line(lines, at[0]), _line(lines, at[0] - 1), at[1], problem)
+    return at, *_of_line(_line(lines, at[0]), at[1], problem)
 
 
 def _line(lines: list[str], number: int) -> str:
     return lines[number - 1] if 1 <= number <= len(lines) else ""
 
 
-def _of_line(here: str, before: str, column: int, problem: str) -> tuple[str, str]:
+def _of_line(here: str, column: int, problem: str) -> tuple[str, str]:
     value = here.partition(": ")[2].strip() if ": " in here else here.strip().removeprefix("- ")
     if "\t" in here[: len(here) - len(here.lstrip())]:
         return "the line is indented with a tab", "use spaces"
     if "expected ':'" in problem:
-        for words in (here, before):
-            if match := re.match(r"\s*(?:- )?([a-z][a-z -]*):\S", words):
-                return f"no space stands after '{match[1]}:'", "put a space after the colon"
+        if match := re.match(r"\s*(?:- )?([a-z][a-z -]*):(\S|\u00a0)", here):
+            if match[2] == "\u00a0":
+                return f"a space that is no plain one stands after '{match[1]}:'", "delete it and type a space"
+            return f"no space stands after '{match[1]}:'", "put a space after the colon"
+        if (match := re.match(r"\s*(?:- )?([a-z][a-z -]*?) ?[;=—–-]", here)) and match[1] in KEYS:
+            return f"no colon stands after '{match[1]}'", f"write '{match[1]}:' and a space"
         return "a line stands here that is neither a key with its value nor the rest of a text", \
             "indent it further than the key above, or give it a key"
     if re.match(r"[>|] ?[0-9.]", value):
@@ -206,6 +214,12 @@ def _of_line(here: str, before: str, column: int, problem: str) -> tuple[str, st
         return f"a text may not begin with '{value[:1]}'", _QUOTE_ALL
     if value[:1] in (">", "|"):
         return f"'{value[:1]}' at the start of a text opens a block", _QUOTE_ALL
+    if value in ("-", "?"):
+        return f"'{value}' alone says nothing", "write 'not known yet' for a figure that nobody knows, 'none' where nothing is needed"
+    if value[:1] in ("“", "”", "‘", "’", "„"):
+        return f"'{value[:1]}' is a quote of a word processor, and no quote here", "write the straight quotes ' or \" around the whole text"
+    if "mapping values" in problem and _ENTRIES.fullmatch(value) and any(map(str.isdigit, value)):
+        return "several entries stand here without braces", "put { before the first and } behind the last"
     if value[:2] in ("- ", "? "):
         return f"'{value[0]}' and a space at the start of a text begin something else", _QUOTE_ALL
     if "mapping values" in problem and ": " in here[:column - 1]:

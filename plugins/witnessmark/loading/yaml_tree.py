@@ -81,7 +81,8 @@ def read_tree(path: str, text: str) -> tuple[Node | None, list[Finding]]:
     except _Refused as refused:
         line, column, message, mend = refused.finding
     except yaml.MarkedYAMLError as error:
-        at = _at(error.problem_mark or error.context_mark)
+        key_line = error.context_mark if "simple key" in (error.context or "") else None      # where the line begins, not where it was noticed
+        at = _at(key_line or error.problem_mark or error.context_mark)
         within = "flow" in (error.context or "") or "quoted" in (error.context or "")
         problem = f"{error.context if within else ''} {error.problem}"
         (line, column), message, mend = slips.lesson(text, at, problem, _at(error.context_mark) if within else None)
@@ -166,7 +167,7 @@ def _into_mapping(owner: Mapping, node: Node, event, notices: _Notices) -> None:
     if owner.flow and type(node) is Scalar and not node.text and event.start_mark.index == owner.key_end:
         before = owner.entries[-1][1] if owner.entries else None
         alone = before is None and notices.text.startswith("}", owner.key_end)
-        notices.add(key.place, slips.CUT, *slips.stray(key.text, alone, before.text if type(before) is Scalar else ""))
+        notices.add(key.place, slips.CUT, *slips.stray(key.text, alone, before.text if type(before) is Scalar else "", before is None))
     else:
         owner.entries.append((key, node))
 

@@ -22,6 +22,12 @@ const SLIPS = [
   ["[0-9.]e[\\-+]?[0-9]", "a number with an exponent", "write it out in full, such as 0.000012"],
   ["[¼½¾⅐-⅞⁄]", "a fraction sign that is easily misread", "write the fraction out, such as 1-1/2"],
   ["[0-9] [0-9]+/[0-9]", "a whole number and a fraction with a space between", "join them with a dash, such as 1-1/2"],
+  ["[0-9]\\. [0-9]|[0-9] [0-9]{3}(?![0-9/])", "a space inside a number", "leave it out; a comma before each three digits of a whole number, such as 1,100"],
+  ["^(about|approx[a-z.]*|circa|ca\\.|around|nominal[a-z]*|roughly|~)", "a figure with no bounds", "write the figure with its tolerance, such as 3.120 ± 0.030 in"],
+  ["^(±|\\+/-|\\+-)", "a tolerance without its figure", "write the figure before it, such as 3.120 ± 0.030 in, or the figure without ±"],
+  ["\\+ ?-|- ?/? ?\\+", "a tolerance in other signs", "write ± or +/-, such as 3.120 ± 0.030 in"],
+  ["^between|[0-9][^0-9]* (thru|through|and|till|until) |[0-9]\\.[0-9]+ ?/ ?[0-9]*\\.", "a range in other words or signs",
+    "write “to” between the figures, such as 0.018 to 0.030 in"],
   ["[0-9][^0-9]* ?[–—‒―~] ?\\.?[0-9]|[0-9] ?\\.\\.\\.? ?[0-9]", "a dash or dots for a range can be read as a minus",
     "write “to” between the figures, such as 0.018 to 0.030 in"],
   ["[0-9]+ ?- ?\\.?[0-9]+(?!.*/)", "a dash between two figures can be read as a minus or a fraction",
@@ -30,10 +36,19 @@ const SLIPS = [
     "write a point for decimals; a comma only before each three digits of a whole number, such as 1,100"],
   ["(^|[^0-9.,])0[0-9]", "a number that begins with a needless 0", "leave the 0 out"],
   ["/ ?0(?![0-9.])", "a fraction over nothing", "write a fraction such as 1-1/2"],
-  ["^(min|max|minimum|maximum|>=|<=|>|<|≥|≤|not over|not under|up to|more than|less than)", "a limit in other words",
+  ["^(min|max|minimum|maximum|>=|<=|>|<|≥|≤|not over|not under|up to|more than|less than)|[0-9][^0-9]* (min|max|minimum|maximum)\\b", "a limit in other words",
     "begin with at least, at most, over or under"],
   ["[0-9]\\.(?![0-9])", "a point with no figure after it", "write the decimals, or leave the point out"],
   ["[^\\x00-\\x7f±°·⋅²³µμ″”−]", "a sign that is not used in quantities", "write it in plain letters and figures"],
+  ["[0-9.][oli][0-9.]", "a letter inside a number", "write the figures 0 and 1, not the letters O and l"],
+].map(([pattern, message, mend]) => [new RegExp(pattern, "iu"), message, mend]);
+
+// What stands in the way of a unit. Looked for where no unit is known by those words.
+const BEHIND = [
+  ["[0-9.][oli][0-9.]", "a letter inside a number", "write the figures 0 and 1, not the letters O and l"],
+  [" (min|max|minimum|maximum)\\b", "a limit in other words", "begin with at least, at most, over or under"],
+  ["(±|\\+/-)[^%]*%$", "a tolerance in per cent", "write it in the unit of the figure, such as 3.120 ± 0.030 in"],
+  ["\\(", "words in brackets behind the figure", "write the figure alone; in a source what goes with it stands under 'condition:'"],
 ].map(([pattern, message, mend]) => [new RegExp(pattern, "iu"), message, mend]);
 
 const EXAMPLE = "write a number and its unit, such as 57 lbf·ft";
@@ -72,7 +87,10 @@ function quantityOf(text, typedForm, part, kind) {
   }
   if (typedForm === "ratio" && !KINDS[kind].ratio) return new Problem(`“${text}”: a ${kind} is not written as a ratio`, EXAMPLE);
   const unit = unitOf(part, kind);
-  if (unit instanceof Problem) return unit;
+  if (unit instanceof Problem) {
+    const slip = BEHIND.find(([pattern]) => pattern.test(text));
+    return slip ? new Problem(`“${text}”: ${slip[1]}`, slip[2]) : unit;
+  }
   const [a, b = Exact.of(0n), c] = values;
   let [form, low, high] = [typedForm, a, a];
   if (form === "ratio") {
