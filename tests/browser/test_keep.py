@@ -6,7 +6,7 @@ import shutil
 from hashlib import sha256
 
 import pytest
-from test_pages import PHONE
+from test_pages import DESK, PHONE
 from watch import Watch
 
 from witnessmark.pages.keep_list import keep_files
@@ -84,6 +84,39 @@ def test_with_the_server_gone_every_page_sheet_picture_and_search_of_the_machine
     assert "Not on this phone" in page.inner_text("h1")
     page.goto(f"{address}{MACHINE}")                            # a folder without its slash, as people type it
     assert page.url == f"{address}{MACHINE}/"
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_with_the_browsers_own_network_cut_work_goes_on_where_the_machine_is_kept(chromium, address, size):
+    with chromium.new_context(viewport=size) as context:
+        page = context.new_page()
+        keep(page, address)
+        page.goto(f"{address}{PROCEDURE}bench/#start")
+        page.wait_for_selector("#start.current [data-marks-foot] > *")
+        context.set_offline(True)
+        watch = Watch(context, address)
+        assert page.evaluate("navigator.onLine") is False
+        page.fill("#serial", "2800")
+        first = page.locator(".step").first.get_attribute("id")
+        page.evaluate("where => { location.hash = where; }", f"#{first}")
+        page.click(f"#{first}.current [data-mark^=tick]")
+        page.wait_for_selector(f"#{first} [data-mark^=tick][aria-pressed=true]")
+        page.reload()
+        page.wait_for_selector(f"#{first}.current [data-mark^=tick][aria-pressed=true]")
+        for path in ("", f"{MACHINE}/", PROCEDURE, f"{PROCEDURE}sheet/", "bench/"):
+            page.goto(address + path)
+            page.locator("h1").first.wait_for()
+            assert "Not on this phone" not in page.inner_text("h1"), path
+        page.goto(address)
+        page.get_by_role("navigation", name="You stopped here").get_by_text("Serial 2800").wait_for()
+        page.fill("#wm-search-input", "cone temperature")
+        page.locator(".wm-search__hit").first.wait_for()
+        page.goto(f"{address}{OTHER}/")
+        assert "Not on this phone" in page.inner_text("h1")
+        context.set_offline(False)
+        page.goto(f"{address}{OTHER}/")
+        page.get_by_role("button", name="Keep this machine").wait_for()
+        assert [fault for fault in watch.faults() if "ERR_INTERNET_DISCONNECTED" not in fault] == []
 
 
 def test_all_that_a_kept_page_links_to_is_kept(demo_site):

@@ -76,7 +76,7 @@ def test_a_refused_press_says_why_and_what_would_do():
 
 def test_every_donor_row_names_the_machine_and_the_part():
     donors = words(after(page(), "wm-donors").split("</table>")[0])
-    assert "A with hub B 1,500 psi" in donors and "B with hub A REFUSED" in donors
+    assert "A with hub B Stop at 1,500 psi" in donors and "B with hub A REFUSED" in donors
 
 
 def test_old_ids_still_lead_to_the_figure_and_the_step():

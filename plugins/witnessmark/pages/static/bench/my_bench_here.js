@@ -6,7 +6,7 @@ const home = document.querySelector("[data-book][data-root]");
 const bench = keptBench(home.dataset).read();
 
 function vanish(problem) {
-  for (const own of document.querySelectorAll(".wm-mine, .wm-mine-row")) own.remove();
+  for (const own of document.querySelectorAll(".wm-mine")) own.remove();
   console.warn(problem);
 }
 

@@ -13,26 +13,20 @@ export function showCards(bench, root) {
   const made = [];
   if (bench.press) {
     for (const built of oncePerForce(document.querySelectorAll(".wm-card[data-job]"))) made.push([built, built, pressLeaf(built.querySelector("h3").textContent, built.dataset.job, bench.press, root)]);
-    for (const row of oncePerForce(document.querySelectorAll(".wm-donors tr[data-job]"))) made.push(donorRow(row, bench.press, root));
+    for (const row of oncePerForce(document.querySelectorAll(".wm-donors tr[data-job]")).reverse()) {    // each goes before the one after it
+      const table = row.closest("table");
+      made.push([row, table, pressLeaf(`${table.dataset.title}, ${row.querySelector("th").textContent}`, row.dataset.job, bench.press, root)]);
+    }
   }
   for (const built of document.querySelectorAll(".wm-judged[data-job]")) {
     for (const own of bench.wrenches) made.push([built, built, wrenchLines(own, JSON.parse(built.dataset.job))]);
   }
-  for (const [built, last, own] of made) {
-    last.after(own);
+  for (const [built, after, own] of made) {
+    after.after(own);
     const follow = () => { own.hidden = built.hidden; };        // the bench view hides what is for another machine
     new MutationObserver(follow).observe(built, { attributes: true, attributeFilter: ["hidden"] });
     follow();
   }
-}
-
-/** A donor's row of the table and the reader's own card under it, warnings of the row between: [row, last of it, own]. */
-function donorRow(row, press, root) {
-  const table = row.closest("table");
-  const title = `${table.dataset.title}, ${row.querySelector("th").textContent}`;
-  const more = row.nextElementSibling;
-  return [row, more && more.matches(".wm-more") ? more : row,
-    element("tr", { class: "wm-mine-row" }, element("td", { colspan: "3" }, pressLeaf(title, row.dataset.job, press, root)))];
 }
 
 /** Of the cards of several presses for one and the same force, the first: the reader has one press. */

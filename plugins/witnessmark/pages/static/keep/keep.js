@@ -133,4 +133,10 @@ async function start() {
   if (held) await lookForNews(held);
 }
 
-start();
+start().catch((problem) => {                    // a browser that refuses storage refuses it here: the page is whole without
+  if (box && machine) {
+    box.hidden = false;
+    box.textContent = say.cannot;
+  }
+  console.warn(problem);
+});

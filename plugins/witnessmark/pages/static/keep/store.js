@@ -127,6 +127,6 @@ export function stepLock(name) {
       return;
     }
     const held = new Promise((resolve) => { release = resolve; });
-    navigator.locks.request(`${name} step`, { mode: "shared" }, () => held);
+    navigator.locks.request(`${name} step`, { mode: "shared" }, () => held).catch(() => {});    // refused with the rest of storage: nothing is kept then
   };
 }
