@@ -124,6 +124,21 @@ def test_pages_are_not_wasted(sheets):
         assert min(filled) > .5, (one, filled)
 
 
+@pytest.mark.parametrize("width", [676, 698])           # what A4 and Letter leave between the margins, in pixels of CSS
+@pytest.mark.parametrize("name", ["flycrank-press-on/sheet/24-B", "wheelset-repress/sheet/24-B"])
+def test_a_part_is_named_on_the_line_of_its_figure(chromium, serve, demo_site, name, width):
+    """At the end of a line it would be read with the figure before it."""
+    page = chromium.new_page(java_script_enabled=False, viewport={"width": width, "height": 900})
+    page.emulate_media(media="print")
+    page.goto(f"{serve(demo_site)}type-24/{name}/")
+    parted = page.evaluate("""() => [...document.querySelectorAll('.wm-figure > .wm-case')].map(part => {
+        const figure = part.parentElement.querySelector('.wm-printed');
+        return [part.textContent + ' ' + figure?.textContent, figure ? Math.abs(part.getBoundingClientRect().bottom - figure.getBoundingClientRect().bottom) : 0];
+    })""")
+    page.close()
+    assert len(parted) > 6 and [told for told, apart in parted if apart > 6] == []
+
+
 @pytest.fixture(scope="module", params=("A4", "Letter"))
 def long(request, chromium) -> list[str]:
     """The text of each page of a sheet whose steps all have the same caution."""

@@ -64,6 +64,15 @@ def test_no_number_is_struck_through_by_a_needle_and_marks_close_together_keep_t
     assert len(rings) == 4 and min(gaps) >= 16
 
 
+@pytest.mark.parametrize("full, division", [(160.0, 2.0), (10_000.0, 100.0), (15_000.0, 200.0), (250.0, 0.5)])
+def test_no_digit_of_a_number_lies_under_the_black_band(full, division):
+    """10000 without its last nought reads as another pressure. A digit of the font is 0.573 of its size wide, by the font's own table, 0.73 high."""
+    for mark in drawn(full_scale=full, division=division, stops=()).marks:
+        if isinstance(mark, Label) and mark.text[0].isdigit():
+            corners = [(abs(mark.x - 100) + len(mark.text) * 15 * 0.573 / 2, y - 100) for y in (mark.y, mark.y - 15 * 0.73)]
+            assert max((x * x + y * y) ** 0.5 for x, y in corners) < 62, mark
+
+
 @pytest.mark.parametrize("full, division", [(160.0, 2.0), (400.0, 5.0), (10_000.0, 100.0), (250.0, 0.5), (1.0, 0.02)])
 def test_any_gauge_can_be_drawn(full, division):
     marks = drawn(full_scale=full, division=division, stops=()).marks

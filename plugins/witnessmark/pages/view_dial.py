@@ -1,13 +1,15 @@
 """The dial of a press gauge, drawn for paper: where the needle stops, and the black band it never enters."""
 
 from functools import lru_cache
-from math import cos, floor, log10, radians, sin
+from math import cos, floor, hypot, log10, radians, sin
 from typing import NamedTuple, Sequence
 
 from ..core.drawing import Disc, Drawing, Label, Stroke
 
 _MIDDLE, _WIDE, _HIGH = (100.0, 100.0), 200.0, 186.0
-_RIM, _NUMBERS = 76.0, 52.0
+_RIM = 76.0
+_BAND = 14.0                         # how wide the black band is
+_HALF_DIGIT, _HALF_HIGH = 4.4, 6.0   # of a number as it is printed
 _FROM, _SWEEP = 225.0, 270.0         # degrees: zero at the lower left, full scale at the lower right
 _STEPS = (1, 2, 2.5, 5, 10)
 _MOST_TICKS = 130
@@ -29,8 +31,7 @@ def dial(full_scale: float, division: float, unit: str, stops: Sequence[Needle],
         share = n * step / full_scale
         marks.append(Stroke((_at(share, _RIM - 11), _at(share, _RIM)), "thick"))
         if all(abs(share - taken) > _CLEAR for taken in (*(stop.share for stop in stops), *([] if never is None else [never]))):
-            x, y = _at(share, _NUMBERS)
-            marks.append(Label(x, y + 4, f"{n * step:g}"))
+            marks.append(_number(share, f"{n * step:g}"))
     marks.append(Label(_MIDDLE[0], _HIGH - 22, unit))
     if never is not None:
         marks += _never(never)
@@ -48,10 +49,22 @@ def _ticks(count: int) -> tuple[Stroke, ...]:
     return tuple(Stroke((_at(n / count, _RIM - 6), _at(n / count, _RIM))) for n in range(0, count + 1, max(1, -(-count // _MOST_TICKS))))
 
 
+@lru_cache(maxsize=1024)
+def _number(share: float, text: str) -> Label:
+    """As far out as it stands clear of the band with every digit: 10000 short of its last nought is another pressure."""
+    radius = _RIM - _BAND - 2
+    while True:
+        x, y = _at(share, radius)
+        wide = abs(x - _MIDDLE[0]) + _HALF_DIGIT * len(text)
+        if hypot(wide, abs(y - _MIDDLE[1]) + _HALF_HIGH) <= _RIM - _BAND - 1:
+            return Label(x, y + 4, text)
+        radius -= 1
+
+
 def _never(share: float) -> list[Stroke | Disc | Label]:
     """A solid band from the mark to the end of the scale, and a line across the face: black on a photocopy of a photocopy."""
     steps = [share + (1 - share) * n / 40 for n in range(41)]
-    band = tuple(_at(s, _RIM - 1) for s in steps) + tuple(_at(s, _RIM - 14) for s in reversed(steps))
+    band = tuple(_at(s, _RIM - 1) for s in steps) + tuple(_at(s, _RIM - _BAND) for s in reversed(steps))
     line = (*(_at(share, r, side) for r, side in ((14, -2.2), (_RIM + 4, -2.2), (_RIM + 4, 2.2), (14, 2.2))),)
     return [Stroke(band, "thin", "dark", True), Stroke(line, "thin", "dark", True)]
 
