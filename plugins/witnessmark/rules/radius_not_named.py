@@ -22,7 +22,8 @@ from ..core.finding import Finding
 from ..core.procedure import Procedure
 
 ID = "radius-not-named"
-_CORD = re.compile(r"\b(?:cord|drum|string)\b", re.IGNORECASE)
+_DRAWN = ("cord", "drum", "string")
+_CORD = re.compile(rf"\b(?:{'|'.join(_DRAWN)})\b", re.IGNORECASE)
 #: What a dial reads differs with the radius it stands at; a run-out along the axis of a face does, one across does not.
 _BY_RADIUS = {"force": _CORD, "clearance": re.compile(r"\bbacklash\b", re.IGNORECASE),
               "length": re.compile(r"\bbacklash\b|\bface run-?out\b", re.IGNORECASE)}
@@ -36,7 +37,7 @@ def check(book: Book, derived) -> Iterator[Finding]:
         yield from _specs(machine.figures.values())
     for key, procedure in book.procedures.items():
         yield from _specs(procedure.specs.values())
-        if _may_name_a_cord(book.words[key]):
+        if any([word in book.words[key] for word in _DRAWN]):
             yield from _steps(procedure)
 
 
@@ -46,19 +47,14 @@ def _specs(specs) -> Iterator[Finding]:
             yield Finding(spec.place, ID, f"'{spec.id}' does not say at which radius it is read", _MEND)
 
 
-def _may_name_a_cord(words: str) -> bool:
-    """False for most texts in small letters, sooner than the pattern says it."""
-    return "cord" in words or "drum" in words or "string" in words
-
-
 def _steps(procedure: Procedure) -> Iterator[Finding]:
     drums = any(_CORD.search(need.name) for need in procedure.needs.tools) or any(
         spec.kind in ("force", "rolling drag") for spec in procedure.specs.values())
-    for step in procedure.steps:
-        for sentence in sentences_of_step(step) if drums else ():
+    for step in procedure.steps if drums else ():
+        for sentence in sentences_of_step(step):
             if "drum" in sentence.text and (bare := _BARE_DRUM.search(sentence.text)):
                 yield Finding(sentence.place, ID, f"'{bare[0]}' may be a radius or a diameter", "write which of the two it is")
-        if not (_may_name_a_cord(step.do.text.casefold()) and _CORD.search(step.do.text)):
+        if not _CORD.search(step.do.text):
             continue
         used = [procedure.specs[name] for name in dict.fromkeys(
             reference.name for reference in (*step.specs, *(r for s in step.sentences() for r in s.references()))

@@ -31,7 +31,14 @@ def check(book: Book, derived) -> Iterator[Finding]:
 def _may_name_one(words: str, procedure: Procedure) -> bool:
     """False for most procedures, sooner than the pattern says it of each sentence. `words` are in small letters."""
     names = [name.casefold() for name in (*procedure.specs, *procedure.computed)]
-    return any([f" {name}." in words or f"({name}." in words or f"\n{name}." in words for name in names]) or "[" in words
+    return "[" in words or any([_stands_bare(words, f"{name}.") for name in names])
+
+
+def _stands_bare(words: str, named: str) -> bool:
+    at = words.find(named)
+    while at >= 0 and words[max(at - 1, 0):at] in ("{", "/", "-"):
+        at = words.find(named, at + 1)
+    return at >= 0
 
 
 def _named(procedure: Procedure, sentence: Sentence) -> Iterator[Finding]:

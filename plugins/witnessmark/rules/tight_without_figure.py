@@ -18,7 +18,8 @@ ID = "tight-without-figure"
 _VAGUE = re.compile(r"\b(?:snug(?:ly|ged)?|hand[- ]tight(?:en(?:ed)?)?|good and tight|tight enough|nice and tight|"
                     r"(?:to|per|within) (?:the )?(?:maker's |factory |manufacturer's )?spec(?:s|ification|ifications)?)\b",
                     re.IGNORECASE)
-_HINTS = ("snug", "tight", "spec")           # a quick look first: most sentences have none of them
+#: A quick look first: most procedures have none of them. Each is part of all that the pattern may find.
+_HINTS = ("snug", "hand-tight", "hand tight", "and tight", "tight enough", " spec")
 _DIGIT = re.compile(r"\d")
 
 
@@ -28,7 +29,7 @@ def check(book: Book, derived) -> Iterator[Finding]:
             continue
         for step in procedure.steps:
             for sentence in (step.do, step.check, step.hold_point):
-                vague = _VAGUE.search(sentence.text) if sentence and any(map(sentence.text.casefold().__contains__, _HINTS)) else None
+                vague = sentence and _VAGUE.search(sentence.text)
                 if vague and not _DIGIT.search(sentence.text) and not any(isinstance(p, Reference) for p in sentence.parts):
                     yield Finding(sentence.place, ID, f"'{vague[0]}' is no figure",
                                   "write the spec in braces, such as {cover-bolts}, or a number with its unit")

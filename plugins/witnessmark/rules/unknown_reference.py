@@ -172,7 +172,8 @@ def _step(book: Book, machine: Machine, procedure: Procedure, step: Step, steps:
             yield from _name(record.place, record.places, machine.places, "group of places")
         if record.spec:
             yield from of_reference(book, machine, procedure, record.spec)
-    if jumps := (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to)):
+    if step.go_to or step.records:
+        jumps = (*step.go_to, *(name for record in step.records if record.if_outside for name in record.if_outside.go_to))
         yield from _jumps(book, procedure, jumps, at("go to", step.place), steps)
     for name in step.closes:
         yield from _loose_end(book, machine, procedure, name, at("closes", step.place))
