@@ -6,13 +6,14 @@ import pytest
 from compared_books import proved_book
 from small_book import PROCEDURE, SITE_DATA, sources
 
-from witnessmark.build import codes, compared, new_editions, proved, records, render
+from witnessmark.build import codes, compared, new_editions, records, render
 from witnessmark.changes.from_text import answer_to
 from witnessmark.changes.since import since_files
 from witnessmark.core.correction_text import read_correction
 from witnessmark.core.picture import PictureFile
 from witnessmark.loading.source_files import SourceFile
 from witnessmark.pages.address import procedure_url, sheet_url
+from witnessmark.prove import proved
 
 MACHINE = SITE_DATA["site_data/machines/hoist.yaml"]
 LOADED = PROCEDURE.replace("read {press}.", "read {press}, under {hoist/load}.")

@@ -29,7 +29,7 @@ from .pages.search_entries import search_files
 from .pages.site import Settings, SitePages, site_pages
 from .pages.view_sheet import Paper
 from .pages.view_working import ManualView, manual_view
-from .prove import Checked, check, proved, uncollected
+from .prove import Checked, proved, uncollected
 from .workings.explain import command
 from .workings.read_inputs import run
 from .workings.registry import WORKINGS

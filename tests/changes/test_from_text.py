@@ -5,11 +5,12 @@ from small_book import PROCEDURE, sources
 
 from witnessmark.changes.from_text import answer_to
 from witnessmark.cli import main
-from witnessmark.build import codes, new_editions, proved
+from witnessmark.build import codes, new_editions
 from witnessmark.core.correction_text import ON_PAPER, read_correction
 from witnessmark.core.picture import PictureFile
 from witnessmark.loading.load_book import load_book
 from witnessmark.loading.source_files import SourceFile
+from witnessmark.prove import proved
 
 GIVEN = {"Procedure": "hoist/drum", "Spec": "press", "Role": "target", "Case": "early", "Printed figure": "8 short ton",
          "New figure and unit": "7.5 short ton", "What happened": "The hub cracked.", "By whom": "fitter"}

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from small_book import PROCEDURE, sources
 
-from witnessmark.build import Checked, check, record
+from witnessmark.build import record
 from witnessmark.core.outline import Naming, outline
 from witnessmark.core.record import fingerprint
 from witnessmark.loading.load_book import load_book
@@ -19,6 +19,7 @@ from witnessmark.pages.offline import about_book
 from witnessmark.pages.site import Settings, procedure_pages
 from witnessmark.workings.derive import derive_machine, derive_procedure, joined
 from witnessmark.workings.registry import WORKINGS
+from witnessmark.prove import Checked, check
 
 SETTINGS = Settings("Book", "book", workings=WORKINGS)
 BOOK = check(Path(__file__).parents[2]).book
