@@ -52,7 +52,7 @@ def test_a_sheet_printed_under_the_old_id_is_still_known():
     old = codes(proved_book(LOADED))["hoist", "drum", "late"]
 
     def told(checked):
-        files = since_files(checked.book, records(checked), procedure_url, sheet_url)
+        files = since_files(checked.book, records(checked), codes(checked), procedure_url, sheet_url)
         return json.loads(files[f"assets/witnessmark/editions/{old[:2]}.json"])["codes"][old]
 
     same = told(renamed(extra=first))
