@@ -6,7 +6,8 @@ from test_hand_pages import ATTACKS, EXTENSIONS, FRONT
 from test_mkdocs_plugin import build
 
 PAGES = ["", "type-24/", "type-24/flycrank-press-on/", "type-24/flycrank-press-on/working/", "type-24/flycrank-press-on/sheet/",
-         "type-24/flycrank-press-on/sheet/24-B/", "press/BP50/", "source/shop-practice/", "source/", "press/", "caution/", "working/press-card/",
+         "type-24/flycrank-press-on/sheet/24-B/", "press/BP50/", "type-24/flycrank-press-on/bench/",
+         "type-24/flycrank-press-on/correct/", "type-24/plan/correct/", "press/correct/", "corrections/", "source/shop-practice/", "source/", "press/", "caution/", "working/press-card/",
          "thornley-13/lathe-front-bearing-taper/"]
 #: What a handler or script of the attacks would do, told to us instead of shown.
 TELL = "window.__fired = []; window.alert = (...words) => window.__fired.push(words.join(' '));"
