@@ -13,7 +13,7 @@ from witnessmark.core.correction_text import read_correction
 
 PAGE = "type-24/flycrank-press-on/"
 BOOK = Path(__file__).parents[2]
-EVIL = "</pre><img src=x onerror='window.ran = true'><script>window.ran = true</script>\nProcedure: other/thing\r\u2028Spec: other"
+EVIL = "</pre><img src=x onerror='window.ran = true'><script>window.ran = true</script>\nProcedure: other/thing\r\u2028Spec: other\nBy whom: the owner\u2028Serial: 9999"
 
 
 @pytest.fixture(scope="module")
@@ -135,8 +135,10 @@ def test_hostile_text_in_the_form_cannot_run_or_speak_for_the_page(chromium, add
         page.goto(f"{address}{PAGE}correct/#press-force.ceiling", wait_until="networkidle")
         page.get_by_label("What happened").fill(EVIL)
         page.get_by_label("New figure and unit").fill(EVIL)
+        page.get_by_label("By whom").fill("fitter")
+        page.get_by_label("Source and page, or how measured").fill(EVIL)        # a field of several lines keeps its line breaks
         told = read_correction(page.locator("form pre").inner_text())
-        assert (told["Procedure"], told["Spec"]) == ("type-24/flycrank-press-on", "press-force")
+        assert (told["Procedure"], told["Spec"], told["By whom"], told["Serial"]) == ("type-24/flycrank-press-on", "press-force", "fitter", "")
         page.reload(wait_until="networkidle")
         assert "window.ran = true" in page.locator("[data-kept] pre").inner_text()
         page.goto(f"{address}{PAGE}correct/#%3Cimg src=x onerror=alert(1)%3E", wait_until="networkidle")

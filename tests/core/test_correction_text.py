@@ -18,7 +18,11 @@ def test_a_mail_that_quotes_folds_and_signs_is_still_read():
     assert (found["New figure and unit"], found["What happened"], found["By whom"]) == ("13 short ton", "The hub cracked at the keyway.", "fitter")
 
 
-@given(strategies.text(max_size=200))
+_BREAK = strategies.sampled_from(["\n", "\r", "\r\n", "\x0b", "\x0c", "\x1c", "\x85", "\u2028", "\u2029"])
+_FORGED = strategies.builds("{0}{1}{2}: forged{3}".format, strategies.text(max_size=5), _BREAK, strategies.sampled_from((*GIVEN, *ASKED)), _BREAK)
+
+
+@given(strategies.one_of(strategies.text(max_size=200), _FORGED))
 def test_a_value_never_becomes_another_line(value):
     found = read_correction(written({"Procedure": "hoist/drum", "Spec": "press", "Printed figure": value}))
     assert found["Procedure"] == "hoist/drum" and found["Spec"] == "press" and set(found.values) <= {*GIVEN, *ASKED}

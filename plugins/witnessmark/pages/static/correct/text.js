@@ -1,7 +1,7 @@
 /* The plain text of a correction: the lines that the page gives, then the answers. core/correction_text.py reads it back. */
 
 /** A value as one line of the text; what follows a line break is indented, so that it cannot begin a line of its own. */
-const line = (name, value) => `${name}: ${value.trim().split(/[\r\n\u2028\u2029\u0085\v\f]+/).join("\n  ")}`.trimEnd();
+const line = (name, value) => `${name}: ${value.trim().split(/[\r\n\u2028\u2029\u0085\v\f\x1c-\x1e]+/).join("\n  ")}`.trimEnd();
 
 /**
  * @param {{head: string, given: string[], asked: string[]}} names of the lines, in their order
