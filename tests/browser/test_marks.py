@@ -112,7 +112,7 @@ def test_another_serial_and_the_other_side_have_their_own_marks(context, address
 def test_a_value_is_judged_while_it_is_typed_in_the_readers_unit(context, address):
     page = at_step(context.new_page(), address=address)
     page.fill(f"{KEY} .reading input", "0.008")
-    page.get_by_text("Inside: between 0.006 to 0.012 in").wait_for()
+    page.get_by_text("Inside: 0.006 to 0.012 in").wait_for()
     page.fill(f"{KEY} .reading input", "0.013")
     outside = page.locator(f"{KEY} .told.outside")
     assert "OUTSIDE, over" in outside.inner_text() and "Fit a new key" in outside.inner_text() and "File the top" not in outside.inner_text()
@@ -386,6 +386,24 @@ def test_the_record_says_what_was_done_read_noted_and_left(context, address):
     page.emulate_media(media="print")
     assert page.locator("#end h2:visible").all_inner_texts() == ["Hand-over record"]
     assert page.locator("#end pre").is_visible() and not page.locator(".bar").is_visible() and not page.locator(".thumbs").is_visible()
+
+
+def test_a_reading_outside_is_said_in_the_record_and_keeps_the_work_open(context, address):
+    page = at_step(context.new_page(), address=address)
+    tick(page)
+    enter(page, "0.014")
+    page.evaluate("location.hash = '#end'")
+    page.wait_for_selector("#end.current pre")
+    assert "Gap over the key, left: 0.014 in  OUTSIDE, over: 0.006 to 0.012 in (0.16 to 0.30 mm)" in page.locator("#end pre").inner_text()
+    assert "Readings outside or unclear: 1" in page.locator("#end").inner_text()
+    page.get_by_role("link", name="Gap over the key, left: 0.014 in. OUTSIDE, over").click()
+    page.wait_for_selector(f"{KEY}.current")
+    enter(page, "0.30")
+    page.select_option(f"{KEY} .reading select", "mm")
+    page.wait_for_selector(f"{KEY} .told:not(.outside) .verdict")
+    page.evaluate("location.hash = '#end'")
+    page.wait_for_selector("#end.current pre")
+    assert "OUTSIDE" not in page.locator("#end").inner_text() and "Gap over the key, left: 0.30 mm" in page.locator("#end pre").inner_text()
 
 
 def test_a_printed_sheet_is_typed_back_in(context, address):

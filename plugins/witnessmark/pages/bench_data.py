@@ -80,7 +80,7 @@ def _limit(there: Lookup, spec: Spec, figure, key, combination) -> tuple | None:
     if not isinstance(worth, Quantity) or there.recheck(spec, key, figure) or (figure.role == "target" and worth.si_low == worth.si_high):
         return None
     text = shown(worth, figure.role)
-    return (("role", figure.role), ("word", role_word(figure.role, (Told("", "", "", text),))), ("low", worth.si_low), ("high", worth.si_high),
+    return (("role", figure.role), ("word", "" if figure.role == "window" else role_word(figure.role, (Told("", "", "", text),))), ("low", worth.si_low), ("high", worth.si_high),
             ("open", worth.form in ("over", "under")), ("text", f"{text.printed} ({text.converted})" if text.converted else text.printed))
 
 

@@ -25,6 +25,7 @@ SCRIPT = {
     "already fine": "Work already done: fine as it is.", "already inspect": "Work already done: inspect it.", "already redo": "Work already done: do it again.",
     "answer fine": "Looked at: it may stay", "answer redone": "Done again by the figure of today",
     "inside": "Inside", "above": "OUTSIDE, over", "below": "OUTSIDE, under", "outside": "Stop here and find out why.", "no number": "This is no number: write 0.008, 5/8 or 1-1/2",
+    "outside count": "Readings outside or unclear: {}",
     "two values": "{} values for one reading: measure again",
     "follows": "From these readings", "reckoned with": "Worked out with", "refused": "REFUSED", "instead": "Instead",
     "stopped": "You stopped here", "step": "step {}", "loose now": "Loose now", "loose count": "{} loose", "nothing loose": "Nothing is loose.",

@@ -1,7 +1,29 @@
 /* The hand-over record: what was done, measured, noted and left loose on one machine and side, as text to copy or print. */
 import { element, filled, titleOf } from "./element.js";
+import { judgeTyped, limitsOf, limitText } from "./judge.js";
 import { placesOf, shownAt } from "./marks.js";
 import { when } from "./when.js";
+
+const asRead = (one) => `${one.value} ${one.unit || ""}`.trim();
+
+/** "OUTSIDE, over: 0.006 to 0.012 in" where one of the values that stand breaks a limit of today, or is no number; else "". */
+function outside(told, values, data, now, say) {
+  const limits = limitsOf(told, now().combination, data.carriers[0].id);
+  const found = values.map((one) => judgeTyped(told, one.value, one.unit, limits)).find(({ verdict }) => !["none", "inside"].includes(verdict));
+  return found ? [say[found.verdict], found.limit && limitText(found.limit)].filter(Boolean).join(": ") : "";
+}
+
+/** Readings that stand and lie outside: the leaf of their step, and words for a link to it. */
+export function outsideReadings(data, leaves, now, keeper, say) {
+  return leaves.flatMap((leaf) => {
+    const step = data.steps.find((each) => each.id === leaf.dataset.step);
+    return step.records.flatMap((told) => placesOf(told.places.length ? told.places : step.places, now()).flatMap((spot) => {
+      const values = keeper.marks(step, `value ${told.name}`, spot);
+      const found = outside(told, values, data, now, say);
+      return found ? [{ leaf, text: `${[told.label, spot].filter(Boolean).join(", ")}: ${values.map(asRead).join(` ${say.and} `)}. ${found}` }] : [];
+    }));
+  });
+}
 
 /** The record in lines of plain text. Marks of steps that are no longer in the procedure are told last: none is lost. */
 export function recordLines(data, leaves, now, keeper, say) {
@@ -23,7 +45,8 @@ export function recordLines(data, leaves, now, keeper, say) {
     for (const told of step.records) {
       for (const spot of placesOf(told.places.length ? told.places : step.places, now())) {
         const values = keeper.marks(step, `value ${told.name}`, spot);
-        lines.push(`   ${[told.label, spot].filter(Boolean).join(", ")}: ${values.map((one) => `${one.value} ${one.unit || ""}`.trim()).join(` ${say.and} `) || say["not read"]}${values[0] && values[0].shown ? ` (${values[0].shown})` : ""}`);
+        const found = outside(told, values, data, now, say);
+        lines.push(`   ${[told.label, spot].filter(Boolean).join(", ")}: ${values.map(asRead).join(` ${say.and} `) || say["not read"]}${found ? `  ${found}` : values[0] && values[0].shown ? ` (${values[0].shown})` : ""}`);
       }
     }
     for (const one of keeper.marks(step, "note", place)) if (one.value) lines.push(`   ${say.note}: ${one.value}`);

@@ -1,4 +1,5 @@
 /* A measured value held against the limits of its place: pure functions. */
+import { holds } from "./whose.js";
 
 const TOLERANCE = 1e-9;     // of the limit: what doubles lose in a change of units is no fault of the reading
 
@@ -18,6 +19,25 @@ export function numberOf(typed) {
 export function toSi(value, unit) {
   return value * unit[1] + unit[2];
 }
+
+/** The limits of a reading in the case on the bench; none while the variant is not known. */
+export function limitsOf(told, combination, main) {
+  return (combination && told.cases.find((each) => holds(each, combination, main)) || { limits: [] }).limits;
+}
+
+/**
+ * A reading as it was typed; what is taken down in words is judged by nobody.
+ * @returns {{verdict: "none"|"inside"|"above"|"below"|"no number", limit: ?object}}
+ */
+export function judgeTyped(told, typed, symbol, limits) {
+  const unit = told.units.find((each) => each[0] === symbol) || told.units[0];
+  if (!unit || !typed.trim()) return { verdict: "none", limit: null };
+  const number = numberOf(typed);
+  return number === null ? { verdict: "no number", limit: null } : judge(toSi(number, unit), limits);
+}
+
+/** "0.006 to 0.012 in (0.16 to 0.30 mm)", "never more than 22 long ton" */
+export const limitText = (limit) => `${limit.word} ${limit.text}`.trim();
 
 const over = (value, limit) => value - limit > TOLERANCE * Math.abs(limit);
 

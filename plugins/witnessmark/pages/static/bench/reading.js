@@ -1,8 +1,7 @@
 /* One value measured at one place: typed in the reader's own unit, held against its limits at once, kept when the field is left. */
 import { corner, element, filled } from "./element.js";
-import { judge, numberOf, toSi } from "./judge.js";
+import { judgeTyped, limitsOf, limitText } from "./judge.js";
 import { when } from "./when.js";
-import { holds } from "./whose.js";
 
 /** The row of a reading: field, unit, what stands, what to do when it lies outside, what the other sides read. */
 export function reading(record, told, place, step, data, now, keeper, say) {
@@ -33,24 +32,18 @@ export function reading(record, told, place, step, data, now, keeper, say) {
   function keep() {
     if (field.value === field.dataset.kept && (!select || (kept && kept.unit === select.value))) return;
     field.dataset.kept = field.value;
-    keeper.add(keeper.entry(step, slot, place, field.value.trim(), { unit: select ? select.value : "", shown: limits().map((limit) => `${limit.word} ${limit.text}`.trim()).join("; ") }));
+    keeper.add(keeper.entry(step, slot, place, field.value.trim(), { unit: select ? select.value : "", shown: limits().map(limitText).join("; ") }));
   }
 
   function limits() {
-    const { combination } = now();
-    if (!combination) return [];
-    return (told.cases.find((each) => holds(each, combination, data.carriers[0].id)) || { limits: [] }).limits;
+    return limitsOf(told, now().combination, data.carriers[0].id);
   }
 
   function verdict(typed, symbol) {
-    if (!typed.trim()) return [];
-    const unit = unitNamed(symbol);
-    const number = unit ? numberOf(typed) : null;
-    if (!unit) return [];
-    if (number === null) return [element("p", { class: "told outside" }, element("b", { class: "verdict" }, say["no number"]))];
-    const { verdict: found, limit } = judge(toSi(number, unit), limits());
+    const { verdict: found, limit } = judgeTyped(told, typed, symbol, limits());
     if (found === "none") return [];
-    const words = `${limit.word} ${limit.text}`.trim();
+    if (found === "no number") return [element("p", { class: "told outside" }, element("b", { class: "verdict" }, say["no number"]))];
+    const words = limitText(limit);
     if (found === "inside") return [element("p", { class: "told" }, element("b", { class: "verdict" }, `${say.inside}: ${words}`))];
     const todo = [...record.querySelectorAll(`[data-outside="${found}"], [data-outside="go"]`)].map((part) => part.cloneNode(true));
     return [element("div", { class: "told outside" }, element("b", { class: "verdict" }, `${say[found]}: ${words}`),

@@ -1,6 +1,6 @@
 /* The first and the last leaf: where the work stopped, what is loose now, the record, and the marks' way to a file and back. */
 import { element, filled, titleOf } from "./element.js";
-import { handover, recordLines } from "./handover.js";
+import { handover, outsideReadings, recordLines } from "./handover.js";
 import { placesOf } from "./marks.js";
 import { paper } from "./paper.js";
 import { transfer } from "./transfer.js";
@@ -33,7 +33,8 @@ export function drawSides(leaf, data, steps, machine, keeper, say) {
     draw(box, warnings(), stopped(), looseList());
     draw(foot, marks, ready && once(`paper ${serial} ${place}`, () => paper(data, steps, machine.now, keeper, say)));
   } else if (ready) {
-    draw(box, warnings(), openSteps(), handover(recordLines(data, steps, machine.now, keeper, say), say), otherSide(), marks);
+    const outside = outsideReadings(data, steps, machine.now, keeper, say);
+    draw(box, warnings(), outsideList(outside), openSteps(outside.length === 0), handover(recordLines(data, steps, machine.now, keeper, say), say), otherSide(), marks);
   } else {
     draw(box, warnings(), marks);
   }
@@ -61,12 +62,18 @@ export function drawSides(leaf, data, steps, machine, keeper, say) {
         element("p", {}, end["if forgotten"]))));
   }
 
-  function openSteps() {
+  function outsideList(found) {
+    return found.length ? element("section", {}, element("h2", {}, filled(say["outside count"], found.length)),
+      ...found.map((one) => element("a", { class: "wide", href: `#${one.leaf.id}` }, one.text))) : null;
+  }
+
+  /** @param {boolean} proved whether no reading lies outside: only then is the work finished and no place to come back to */
+  function openSteps(proved) {
     const open = steps.filter((each) => {
       const step = data.steps.find((one) => one.id === each.dataset.step);
       return placesOf(step.places, machine.now()).some((spot) => keeper.tick(step, spot) !== "done");
     });
-    if (!open.length) keeper.here(null);
+    if (!open.length && proved) keeper.here(null);
     return element("section", {}, element("h2", {}, open.length ? filled(say["open steps"], open.length) : say["all done"]),
       ...open.map((each) => element("a", { class: "wide", href: `#${each.id}` }, titleOf(each))));
   }
