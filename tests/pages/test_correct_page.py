@@ -13,6 +13,8 @@ from tiny_book import CODES, book, derived, page
 from witnessmark.build import render
 from witnessmark.core.correction_text import ASKED, read_correction
 from witnessmark.pages.forge_links import forge_of
+from witnessmark.pages.to_correct import MOST_MOVED, not_too_many
+from witnessmark.pages.view_step import Target
 from witnessmark.pages.site import Settings, site_pages
 
 
@@ -98,6 +100,12 @@ def test_the_press_s_own_data_has_its_lines_and_says_what_rests_on_it():
     assert 'data-home="site_data/presses"' in press and "10.97 in²" in words(press) and "#L" in press
     gauge = html[html.index('id="press-BP50.main"'):].partition("</section>")[0]
     assert 'data-name="BP50/main"' in gauge and 'data-role="division"' in gauge and '../../winch/hub/#spec-press-force"' in gauge
+
+
+def test_what_rests_on_much_is_counted_and_not_listed_without_end():
+    targets = tuple(Target(f"Figure {number}", "x") for number in range(MOST_MOVED + 1))
+    assert not_too_many(targets[:-1]) == ((), targets[:-1])
+    assert not_too_many(targets) == ((f"{MOST_MOVED + 1} figures and results in all",), targets[:-1])
 
 
 def test_without_a_forge_nothing_leads_anywhere_and_the_page_says_so():

@@ -14,6 +14,10 @@ from .forge_links import Forge
 from .view_step import Target
 
 
+#: What rests on one figure is counted beyond this, so that a page stays as light in a large book.
+MOST_MOVED = 24
+
+
 class LineView(NamedTuple):
     """One value in one case, as its line in the source gives it. `role` is its id, `word` what a reader calls it. Links are '' where
     there is no such thing."""
@@ -92,6 +96,11 @@ def moved(book: Book, home: Procedure | None, names: Iterable[str], root: str) -
         anchor = spec_anchor(rest[1]) if spec else result_anchor(rest[1])
         found.append(Target(_told(procedure, rest[1], home), f"{root}{procedure_url(machine, procedure.id)}#{anchor}"))
     return tuple(found)
+
+
+def not_too_many(targets: tuple[Target, ...]) -> tuple[tuple[str, ...], tuple[Target, ...]]:
+    """How many there are, where they are more than a page takes, and the first of them: a shop's press is used by every procedure."""
+    return ((words_correct.IN_ALL.format(len(targets)),) if len(targets) > MOST_MOVED else (), targets[:MOST_MOVED])
 
 
 def rests_on(book: Book, home: Procedure | None, names: Iterable[str], root: str) -> tuple[Target, ...]:

@@ -1,6 +1,6 @@
 """Where a figure is corrected: every figure and result of a procedure or machine with its line in the source, and what it would move."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from ..core.figure import Figure, Spec
 from ..core.machine import Carrier
@@ -11,7 +11,7 @@ from .address import carrier_anchor, figure_anchor, machine_url, plan_url, proce
 from .cases import told_apart
 from .forge_links import Forge
 from .lookup import Lookup, shown
-from .to_correct import Asking, CorrectView, LineView, ToCorrect, moved, rests_on
+from .to_correct import Asking, CorrectView, LineView, ToCorrect, moved, not_too_many, rests_on
 from .view_spec import role_word
 
 
@@ -34,14 +34,15 @@ def _spec(lookup: Lookup, ask: Asking, spec: Spec, owner: str, root: str) -> ToC
     lines = tuple(line for figure in spec.figures for line in _lines(lookup, ask, spec, figure))
     own = [words_correct.CARD] * bool(lookup.procedure and spec.kind == "press force" and lookup.procedure.needs.presses)
     own += [words_correct.SETTING] * bool(spec.kind == "torque" and spec.wrench)
-    return ToCorrect(spec.id, owner, spec.id, spec.label, lines, ask.issue(owner, spec.id, spec.label, spec.place, lines), tuple(own), *_round_about(lookup, f"{owner}/{spec.id}", root))
+    return ToCorrect(spec.id, owner, spec.id, spec.label, lines, ask.issue(owner, spec.id, spec.label, spec.place, lines),
+                     *_round_about(lookup, f"{owner}/{spec.id}", root, own))
 
 
 def _result(lookup: Lookup, ask: Asking, computed: Computed, owner: str, root: str) -> ToCorrect:
     anchor = result_anchor(computed.id)
     lines = tuple(ask.line(f"{anchor}.{number}", case.place, name, name, ", ".join(selector.text for selector in case.when), case.value)
                   for number, (name, case) in enumerate(((name, case) for name, varies in computed.inputs.items() for case in varies.cases), 1))
-    return ToCorrect(anchor, owner, computed.id, computed.label, lines, ask.issue(owner, computed.id, computed.label, computed.place), (),
+    return ToCorrect(anchor, owner, computed.id, computed.label, lines, ask.issue(owner, computed.id, computed.label, computed.place),
                      *_round_about(lookup, f"{owner}/{computed.id}", root), brief=True, worked=True)
 
 
@@ -53,10 +54,11 @@ def _carrier(ask: Asking, carrier: Carrier, owner: str) -> ToCorrect:
     return ToCorrect(anchor, owner, carrier.id, carrier.title, lines, ask.issue(owner, carrier.id, carrier.title, carrier.place, lines), (words_correct.VERSIONS,), brief=True)
 
 
-def _round_about(lookup: Lookup, address: str, root: str):
-    """What rests on it, and what it rests on."""
+def _round_about(lookup: Lookup, address: str, root: str, own: Iterable[str] = ()):
+    """What of its `own` and of others rests on it, and what it rests on."""
     index = lookup.index
-    return (moved(lookup.book, lookup.procedure, index.moved_by(address), root),
+    in_all, moves = not_too_many(moved(lookup.book, lookup.procedure, index.moved_by(address), root))
+    return ((*own, *in_all), moves,
             rests_on(lookup.book, lookup.procedure, index.rests_on.get(address, ()), root))
 
 

@@ -9,7 +9,7 @@ from . import words_correct
 from .address import SHOP_CORRECT_URL, shop_anchor
 from .book_index import BookIndex
 from .forge_links import Forge
-from .to_correct import Asking, CorrectView, ToCorrect, moved
+from .to_correct import Asking, CorrectView, ToCorrect, moved, not_too_many
 
 
 def shop_view(book: Book, index: BookIndex, root: str, book_id: str, forge: Forge | None, mail: str) -> CorrectView:
@@ -32,5 +32,5 @@ def _thing(book: Book, index: BookIndex, ask: Asking, shelf: str, name: str, rec
     lines = tuple(ask.line(f"{anchor}.{number}", record.place, key, key, "", text) for number, (key, text) in enumerate(shop_facts(record), 1))
     address = f"{SHELVES[shelf].split()[-1]}/{name}"
     users = [address] if owner != name or shelf != "presses" else [f"{address}/{gauge}" for gauge in record.gauges]
-    moves = dict.fromkeys(target for user in users for target in moved(book, None, resting_of(index.resting, user), root))
-    return ToCorrect(anchor, home, name, label, lines, ask.issue(home, name, label, record.place), moves=tuple(moves), brief=True)
+    in_all, moves = not_too_many(tuple(dict.fromkeys(target for user in users for target in moved(book, None, resting_of(index.resting, user), root))))
+    return ToCorrect(anchor, home, name, label, lines, ask.issue(home, name, label, record.place), in_all, moves, brief=True)

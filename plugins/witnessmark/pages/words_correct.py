@@ -17,6 +17,7 @@ WORKED = "This is worked out from what stands here. Correct the one that is wron
 RESTS = "It rests on"
 OF_RESULT = "Correct this"
 MOVES = "What it moves"
+IN_ALL = "{} figures and results in all"
 MOVES_NONE = "Nothing else in the book rests on it."
 SHEETS = "Printed sheets of this procedure that go stale with it"
 CARD, SETTING, VERSIONS = "the marks of its press card", "its wrench setting", "which figures and sheets are for which machine"
