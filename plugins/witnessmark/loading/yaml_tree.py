@@ -96,6 +96,8 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
     owner: Node | None = None                  # the innermost list or group that is still open, the last of `stack`
     stack: list[Node] = []
     count = 0
+    may_be_named = "&" in text or "!" in text
+    looked_at = notices.scalars is not None
     next_event = _LOADER(text).get_event
     while (event := next_event()) is not None:
         kind = type(event)
@@ -126,16 +128,19 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
             continue
         mark = event.start_mark
         node.place = Place(path, mark.line + 1, mark.column + 1)
-        if event.anchor is not None:
-            raise _refuse(event, f"'&{event.anchor}' names a piece of text for copying", "put quotes around the words")
-        if event.tag is not None:
-            raise _refuse(event, f"'{event.tag}' is a tag", "take it away, or put quotes around the words")
+        if may_be_named:
+            if event.anchor is not None:
+                raise _refuse(event, f"'&{event.anchor}' names a piece of text for copying", "put quotes around the words")
+            if event.tag is not None:
+                raise _refuse(event, f"'{event.tag}' is a tag", "take it away, or put quotes around the words")
         if type(owner) is Mapping:
-            if owner.pending is not None and kind is ScalarEvent and node.text:        # nearly always
+            if owner.pending is None:
+                _as_key(owner, node, event)
+            elif kind is ScalarEvent and node.text:        # nearly always
                 owner.entries.append((owner.pending, node))
                 owner.pending = None
             else:
-                _into_mapping(owner, node, event, notices)
+                _as_value(owner, node, event, notices)
         elif owner is not None:
             owner.items.append(node)
         else:
@@ -144,7 +149,7 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
         if count > MOST_NODES:
             raise _refuse(event, f"the file has over {MOST_NODES:,} entries", "split it into several files")
         if kind is ScalarEvent:
-            if event.style == '"' or notices.scalars is not None or event.end_mark.line > mark.line:
+            if looked_at or event.style == '"' or event.end_mark.line > mark.line:
                 _notice(event, node, stack, notices)
         else:
             if len(stack) >= DEEPEST:
@@ -154,15 +159,16 @@ def _build(path: str, text: str, notices: _Notices) -> Node | None:
     return root
 
 
-def _into_mapping(owner: Mapping, node: Node, event, notices: _Notices) -> None:
-    if owner.pending is None:
-        if type(node) is not Scalar:
-            raise _refuse(event, "a list or group stands where a name should",
-                          "put quotes around a text that begins with { or [")
-        if node.text == "<<":
-            raise _refuse(event, "'<<' would copy entries from elsewhere", "write the entries out")
-        owner.pending, owner.key_end = node, event.end_mark.index
-        return
+def _as_key(owner: Mapping, node: Node, event) -> None:
+    if type(node) is not Scalar:
+        raise _refuse(event, "a list or group stands where a name should",
+                      "put quotes around a text that begins with { or [")
+    if node.text == "<<":
+        raise _refuse(event, "'<<' would copy entries from elsewhere", "write the entries out")
+    owner.pending, owner.key_end = node, event.end_mark.index
+
+
+def _as_value(owner: Mapping, node: Node, event, notices: _Notices) -> None:
     key, owner.pending = owner.pending, None
     if owner.flow and type(node) is Scalar and not node.text and event.start_mark.index == owner.key_end:
         before = owner.entries[-1][1] if owner.entries else None
