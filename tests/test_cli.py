@@ -271,3 +271,13 @@ def test_a_command_imports_nothing_that_another_one_needs(tmp_path, typed, not_n
     code = f"import sys; from witnessmark.cli import main; main({typed!r}); print(*sys.modules)"
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, cwd=book(tmp_path), env={"PYTHONPATH": ":".join(sys.path)})
     assert set(ran.stdout.splitlines()[-1].split()) & not_needed == set(), ran.stderr
+
+
+def test_a_reader_who_has_seen_enough_is_no_traceback(tmp_path):
+    """`witnessmark explain | head -1`: the reading end is closed before all is said."""
+    code = "from witnessmark.cli import main; import sys; sys.exit(main(['explain', 'limits-in-order']))"
+    with subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+                          env={"PYTHONPATH": ":".join(sys.path)}) as running:
+        running.stdout.close()
+        said = running.stderr.read()
+    assert (running.returncode, said) == (1, "")

@@ -41,6 +41,9 @@ SLIPS = {
         "+0:13: error: “±4 %”: a tolerance without its figure, write the figure before it, such as 3.120 ± 0.030 in, or the figure without ± [quantity]"),
     "a space between thousands": (PRESSES, "full scale: 10,000 psi", "full scale: 10 000 psi",
         "+0:19: error: “10 000 psi”: a space inside a number, leave it out; a comma before each three digits of a whole number, such as 1,100 [quantity]"),
+    "a point for the comma of ten thousand": (PRESSES, "full scale: 10,000 psi", "full scale: 10.000 psi",
+        "-2:5: error: the division (100 psi) is not smaller than the full scale (10.000 psi), read both off the instrument again; "
+        "a point makes decimals, and 10.000 is ten [scale-in-order]"),
     "a figure in round brackets": (CRANK, COMPARE, "do: Compare the advance with (advance.window).",
         "+0:9: error: 'advance.window' is printed here as a word, and not as a figure, write it in braces: {advance.window} [reference-without-braces]"),
     "a figure in square brackets": (CRANK, COMPARE, "do: Compare the advance with [advance].",

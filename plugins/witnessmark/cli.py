@@ -2,6 +2,7 @@
 the pages, which most commands never make, take longer to import than a small book to check."""
 
 import argparse
+import os
 import sys
 from datetime import date
 from pathlib import Path
@@ -29,7 +30,13 @@ def main(arguments: list[str] | None = None) -> int:
             from .commands.sheets import run
         case "correct":
             from .commands.correct import run
-    return run(chosen)
+    try:
+        ended = run(chosen)
+        sys.stdout.flush()
+    except BrokenPipeError:                          # who reads has seen enough, as in `witnessmark check | head`
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
+    return ended
 
 
 def _parser() -> argparse.ArgumentParser:

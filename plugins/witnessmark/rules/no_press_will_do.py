@@ -16,7 +16,7 @@ from ..core.procedure import Computed, Procedure, Step
 from ..core.sentence import Reference, read_reference
 
 ID = "no-press-will-do"
-_OUT_OF_ORDER = ("the target of", "the floor of")        # the rule limits-in-order tells these
+_OUT_OF_ORDER = ("the target of", "the floor of", "the division is not smaller")        # limits-in-order and scale-in-order tell these
 
 
 def check(book: Book, derived) -> Iterator[Finding]:
