@@ -7,8 +7,8 @@ import pytest
 
 KINDS = {
     "home": "", "machine": "type-24/", "procedure": "type-24/flycrank-press-on/", "worked": "type-24/flycrank-press-on/working/",
-    "bench": "type-24/flycrank-press-on/bench/", "sheets": "type-24/flycrank-press-on/sheet/", "sheet": "type-24/flycrank-press-on/sheet/24-B/", "press": "press/BP50/",
-    "source": "source/shop-practice/", "caution": "caution/", "working": "working/press-card/", "presses": "press/", "my bench": "bench/",
+    "bench": "type-24/flycrank-press-on/bench/", "sheets": "type-24/flycrank-press-on/sheet/", "sheet": "type-24/flycrank-press-on/sheet/24-B/",
+    "leaves": "type-24/flycrank-press-on/leaves/24-B/", "press": "press/BP50/", "source": "source/shop-practice/", "caution": "caution/", "working": "working/press-card/", "presses": "press/", "my bench": "bench/",
     "correct": "type-24/final-drive-build/correct/", "shop": "press/correct/", "versions": "type-24/plan/correct/",
 }
 PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 800}

@@ -8,14 +8,14 @@ SITE = {path: (sha256(path.encode()).hexdigest(), 10) for path in (
     "index.html", "hoist/index.html", "hoist/drum/bench/index.html", "pump/index.html", "press/P20/index.html", "search/index.json", "book.json",
     "schema/procedure.schema.json", "sw.js", "assets/javascripts/bundle.js", "assets/javascripts/bundle.js.map", "assets/witnessmark/editions/0K.json",
     "assets/witnessmark/keep/away.html", "assets/witnessmark/keep/lists/index.json", "404.html",
-    "hoist/drum/sheet/late/sheet.pdf", "hoist/plan/binder.pdf", "hoist/drum/sheet/late/night/index.html")}
+    "hoist/drum/sheet/late/sheet.pdf", "hoist/plan/binder.pdf", "hoist/drum/leaves/late/index.html")}
 MADE = {path: json.loads(text) for path, text in keep_files(SITE, {"hoist": "Hoist", "pump": "Pump"}, "2024-05-11").items()}
 
 
 def test_a_list_holds_the_machine_with_its_leaves_and_what_all_share_but_no_file_for_printing_and_no_other_machine():
     assert sorted(MADE["assets/witnessmark/keep/lists/hoist.json"]["files"]) == [
         "assets/javascripts/bundle.js", "assets/witnessmark/editions/0K.json", "assets/witnessmark/keep/away.html", "hoist/drum/bench/index.html",
-        "hoist/drum/sheet/late/night/index.html", "hoist/index.html", "index.html", "press/P20/index.html", "search/index.json"]
+        "hoist/drum/leaves/late/index.html", "hoist/index.html", "index.html", "press/P20/index.html", "search/index.json"]
 
 
 def test_the_index_tells_the_size_and_the_hash_of_each_list():

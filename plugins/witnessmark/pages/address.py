@@ -14,6 +14,11 @@ def procedure_url(machine: str, procedure: str) -> str:
     return f"{machine}/{procedure}/"
 
 
+def leaves_url(procedure: Procedure, variant: str) -> str:
+    """As deep as the sheet, so that what the sheet leads to is found from its leaves too."""
+    return f"{procedure_url(procedure.machine, procedure.id)}leaves/{variant}/"
+
+
 def sheets_url(procedure: Procedure) -> str:
     return f"{procedure.machine}/{procedure.id}/sheet/"
 

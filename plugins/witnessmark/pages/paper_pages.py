@@ -6,7 +6,7 @@ from typing import NamedTuple
 from ..core.correction_text import ON_PAPER
 from ..core.machine import Machine
 from . import words
-from .address import binder_url, procedure_url, record_url, root_from, sheet_url, sheets_url, tags_url
+from .address import binder_url, leaves_url, procedure_url, record_url, root_from, sheet_url, sheets_url, tags_url
 from .fill_template import fill
 from .lookup import Lookup
 from .prose import Prose
@@ -27,6 +27,13 @@ class Leaf(NamedTuple):
     code: str = ""
 
 
+class SingleLeaf(NamedTuple):
+    """A leaf on the page of a sheet's leaves, by its id there."""
+
+    id: str
+    title: str
+
+
 class Binder(NamedTuple):
     """All that is printed for a machine, or for one `variant` of it; '' for all."""
 
@@ -44,28 +51,25 @@ def sheet_files(lookup: Lookup, view: ProcedureView, codes: dict[str, str], work
         sheet = sheet_view(lookup, variant, root_from(at), codes[variant], workings, paper)
         keeps[variant] = kept(sheet)
         files[f"{at}index.html"] = fill("sheet", title=f"{procedure.title}, {variant}, {codes[variant]}", root=root_from(at), sheet=sheet, p=sheet.procedure)
-        leaves = _leaves(lookup, sheet, at)
-        files.update({f"{leaf.url}index.html": html for leaf, html in leaves})
-        offers[variant] = tuple(Target(leaf.title, leaf.url.removeprefix(sheets_url(procedure))) for leaf, _ in leaves)
+        at = leaves_url(procedure, variant)
+        files[f"{at}index.html"], leaves = _leaves(lookup, sheet, at)
+        offers[variant] = tuple(Target(leaf.title, f"../leaves/{variant}/#{leaf.id}") for leaf in leaves)
     at = sheets_url(procedure)
     files[f"{at}index.html"] = fill("sheets", title=f"{words.CHECKLIST}: {procedure.title}", root=root_from(at), p=view, offers=offers,
                                     pdf=paper.pdf, always=_always(root_from(at), procedure.machine, procedure.variants))
     return files, keeps
 
 
-def _leaves(lookup: Lookup, sheet: SheetView, at: str) -> list[tuple[Leaf, str]]:
-    """The leaves of one sheet: the night before always; the cards of presses and torques where there are any."""
+def _leaves(lookup: Lookup, sheet: SheetView, at: str) -> tuple[str, tuple[SingleLeaf, ...]]:
+    """The page of a sheet's leaves, and which: the night before always; the cards of presses and torques where there are any."""
     view, prose = sheet.procedure, Prose(lookup, linked=False, variant=sheet.variant.id)
-    blanks = empty_cards(lookup, view.specs, sheet.variant.id)
-    found = [(words.NIGHT, "night", {"plate": prose(lookup.machine.serial_plate)})]
-    if any(card.rows for card in blanks) or sheet.presses:
-        found.append((words.PRESS_LEAF, "cards", {"blanks": tuple(card for card in blanks if card.rows)}))
-    if sheet.torques:
-        found.append((words.TORQUE_LEAF, "torques", {}))
-    return [(Leaf(title, f"{at}{name}/"),
-             fill(name, title=f"{title}: {view.title}, {sheet.variant.id}", root=f"../{root_from(at)}", leaf=title, about=f"{view.title} · {view.machine} · {sheet.variant.id}",
-                  code=sheet.code, sources=sheet.sources, back=Target(view.title, f"../{root_from(at)}{procedure_url(lookup.machine.id, view.id)}"),
-                  sheet=sheet, p=view, **more)) for title, name, more in found]
+    blanks = tuple(card for card in empty_cards(lookup, view.specs, sheet.variant.id) if card.rows)
+    there = (("night", words.NIGHT, True), ("cards", words.PRESS_LEAF, blanks or sheet.presses), ("torques", words.TORQUE_LEAF, sheet.torques))
+    leaves = tuple(SingleLeaf(name, title) for name, title, holds in there if holds)
+    root = root_from(at)
+    return fill("leaves", title=f"{words.LEAVES_TOO}: {view.title}, {sheet.variant.id}", root=root, leaves=leaves, about=f"{view.title} · {view.machine} · {sheet.variant.id}",
+                back=Target(view.title, root + procedure_url(lookup.machine.id, view.id)), sheet=sheet, p=view, blanks=blanks,
+                plate=prose(lookup.machine.serial_plate)), leaves
 
 
 def record_files(lookup: Lookup, keeps: dict[str, list[Kept]]) -> dict[str, str]:
