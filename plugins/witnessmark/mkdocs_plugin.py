@@ -1,6 +1,5 @@
 """The MkDocs plugin: a few hooks around build.py. The only module that knows MkDocs."""
 
-import gc
 import os
 import re
 from html import unescape
@@ -65,7 +64,6 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if self.config.mail and not _MAIL.fullmatch(self.config.mail):
             raise PluginError(f"mail: '{self.config.mail}' is no mail address, write one such as book@shop.example")
         if self.serving:
-            gc.collect()                        # the host's pages and files of the build before hold one another
             settings = Path(config.config_file_path).read_text(encoding="utf-8")
             of_others = "INHERIT" in settings or set(config.plugins) != {"witnessmark"} or config.hooks or config.theme.custom_dir
             self._served = None if of_others else self._served or Served(config.site_dir)
@@ -200,6 +198,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         """What a phone may keep; not while serving, where every answer is fresh."""
         if self._served:
             self._served.move_in()
+            self._every = ()
         elif os.environ.get(_STICK) and not self.serving:
             turn_for_stick(Path(config.site_dir))
         elif not self.serving:

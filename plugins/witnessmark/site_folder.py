@@ -1,5 +1,6 @@
 """The finished site as files: what each weighs, what a stick takes, and a served site in which only what changed is replaced."""
 
+import gc
 import os
 from collections.abc import Hashable
 from hashlib import sha256
@@ -45,7 +46,10 @@ class Served:
         self._wanted: dict[str, object] = {}
 
     def begin(self) -> str:
-        """The folder for the next build."""
+        """The folder for the next build. Litter is looked for once a build and never in what is held: the host's pages and files hold one another."""
+        gc.collect()
+        gc.freeze()
+        gc.disable()
         self._wanted = {}
         return self.aside if self._stands else str(self.root)
 
@@ -62,6 +66,9 @@ class Served:
             os.replace(Path(self.aside, path), self.root / path)
         for path in self._stands.keys() - self._wanted.keys():
             (self.root / path).unlink(missing_ok=True)
+        if not self._stands:
+            gc.freeze()                         # all that the first build made is held
+        gc.enable()
         self._stands = self._wanted
 
 
