@@ -213,7 +213,7 @@ def _by_tool(old: Side, reach: Reach, new: Book) -> Iterator[Change]:
             last = next((each for each in reversed(editions) if each.variant == variant), None)
             if last is None or last.kept is None or last.kept.given != given(old.derived[machine, name], variant):
                 continue
-            if results(old.derived[machine, name], variant) == [[run[0], None, *run[2:]] for run in last.kept.record["worked"]]:
+            if results(old.book.machines[machine], procedure, old.derived[machine, name], variant) == [[run[0], None, *run[2:]] for run in last.kept.record["worked"]]:
                 continue
             then, now = acted(last.kept.record), acted(old.record_of((machine, name, variant)))
             every = {case for cases in now.values() for case in cases}

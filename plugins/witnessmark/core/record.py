@@ -7,6 +7,7 @@ so they are kept. Not in it: the reader's own press or units, paper size, editio
 
 import hashlib
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from .book import Book
 from .canonical import canonical, digest
@@ -18,6 +19,7 @@ from .quantity import Quantity
 from .record_parts import acted_in, caution_record, how_left, if_outside, needs_record, numbers_in, step_record
 from .sentence import Reference
 from .thread import Thread
+from .used_results import of_others
 from .variation import Varies
 
 VERSION = 1
@@ -52,7 +54,7 @@ def sheet_record(book: Book, procedure: Procedure, every: Mapping[tuple[str, str
         "conditions": [acted_in(sentence) for sentence in procedure.conditions],
         "cautions": [caution_record(book, name) for name in procedure.cautions], "needs": needs_record(book, procedure.needs),
         "specs": [spec_record(machine, derived, spec, combinations, variant) for spec in procedure.specs.values()],
-        "from elsewhere": elsewhere, "worked": [_worked(run, formulas) for run in _runs(derived, combinations)],
+        "from elsewhere": elsewhere, "worked": results(machine, procedure, derived, variant, formulas),
         "steps": [step_record(book, procedure, variant, step) for step in steps],
     }
 
@@ -108,9 +110,10 @@ def _runs(derived: Derived, combinations: tuple[CombinationKey, ...]) -> Iterato
     return (run for combination in combinations for (key, _), runs in derived.worked.items() if key == combination for run in runs)
 
 
-def results(derived: Derived, variant: str) -> list:
-    """What was worked out for a sheet, as its record holds it but for the formulas."""
-    return [_worked(run, {}) for run in _runs(derived, derived.combinations[variant])]
+def results(machine: Machine, procedure: Procedure, derived: Derived, variant: str, formulas: Mapping[str, str] = MappingProxyType({})) -> list:
+    """What was worked out for a sheet, as its record holds it."""
+    others = of_others(procedure, variant, machine.main.variants[variant].serials)
+    return [_worked(run, formulas) for run in _runs(derived, derived.combinations[variant]) if run.owner not in others]
 
 
 def given(derived: Derived, variant: str) -> str:

@@ -3,8 +3,10 @@
 from itertools import groupby
 from typing import NamedTuple
 
+from ..core.used_results import of_others
 from . import words
 from .address import ask_url
+from .cases import told_apart
 from .fill_template import Markup
 from .lookup import FigureView, Lookup
 from .prose import Prose
@@ -60,6 +62,13 @@ class TorqueRow(NamedTuple):
     refusals: tuple
 
 
+class Order(NamedTuple):
+    """In which order bolts are tightened; `case` says for which part, '' where there is one order."""
+
+    case: str
+    drawing: Markup
+
+
 class Paper(NamedTuple):
     """What the whole site tells its sheets: where it stands, '' where that is not known, and the day of its sources;
     `pdf` where each sheet is there as a file too."""
@@ -87,7 +96,7 @@ class SheetView(NamedTuple):
     empty: tuple[EmptyCard, ...]
     pass_heads: tuple[str, ...]
     torques: tuple[TorqueRow, ...]
-    orders: tuple[Markup, ...]
+    orders: tuple[Order, ...]
     runs: tuple[Run, ...]
     firsts: tuple[FirstReading, ...]
     left: tuple[OpenView, ...]
@@ -162,10 +171,15 @@ def torque_rows(torques: tuple[Torque, ...], specs: dict[str, SpecView]) -> tupl
     return heads, tuple(rows)
 
 
-def tightening_orders(lookup: Lookup, variant: str) -> tuple[Markup, ...]:
-    """The drawing of each order in which bolts are tightened, once."""
-    runs = [run for computed in lookup.procedure.computed.values() if computed.working == _ORDER for _, run in lookup.worked(computed.id, variant)]
-    return tuple(dict.fromkeys(drawn for run in runs if (drawn := picture(run.outcome.told.drawing))))
+def tightening_orders(lookup: Lookup, variant: str) -> tuple[Order, ...]:
+    """The drawing of each order in which bolts are tightened on this variant, once; which part it is for where that decides."""
+    procedure, found = lookup.procedure, []
+    others = of_others(procedure, variant, lookup.machine.main.variants[variant].serials)
+    for computed in procedure.computed.values():
+        if computed.working == _ORDER and computed.id not in others:
+            drawn = [(case, drawing) for case, run in lookup.worked(computed.id, variant) if (drawing := picture(run.outcome.told.drawing))]
+            found += [Order(told.label, told.value) for told in told_apart(lookup.machine, drawn)]
+    return tuple(dict.fromkeys(found))
 
 
 def condition_words(lookup: Lookup) -> frozenset[str]:
