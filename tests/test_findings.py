@@ -61,6 +61,8 @@ CASES = [
     ("yaml", "    do: Tighten", "    do: Note: tighten", "36:13", "put quotes around"),
     ("yaml", "people: 2", "people: !!python/object:os.system 2", "4:9", "is a tag"),
     ("yaml", "people: 2", "people: &p 2", "4:9", "for copying"),
+    ("measure-of-two-sizes", "Tighten the bolts to {bolt}.", "Press to 18 tons.", "36:9", "write long ton (2,240 lb), short ton (2,000 lb) or tonne"),
+    ("measure-of-two-sizes", "Tighten the bolts to {bolt}.", "Pour in 2 US quarts and 3 Fl oz of oil.", "36:9", "imperial fl oz, US fl oz or mL"),
     ("reference-without-braces", "{press.target}", "(press.target)", "33:9", "write it in braces: {press.target}"),
     ("reference-without-braces", "read {press}.", "read [press].", "33:9", "'press' is printed here as a word"),
     ("sources-in-one", "source: shop p. 3\n", "source: shop p. 3, chart p. 1\n", "30:13", "write several sources in brackets with commas: [shop p. 3, chart p. 1]"),
@@ -110,6 +112,11 @@ def test_an_instrument_that_ends_before_it_begins_is_told_at_its_place(shelf, ri
     found = [finding for finding in findings(**{shelf: text.replace(right, wrong)}) if finding.rule == "scale-in-order"]
     assert [finding.place.path for finding in found] == [f"site_data/{shelf}.yaml"]
     assert "is not smaller than" in found[0].message
+
+
+@pytest.mark.parametrize("right", ["Press to 18 long tons.", "Pour in 2 US quarts and 3 imperial pints.", "Lift it with the 5-ton hoist.", "Turn it 2 tongue widths."])
+def test_a_measure_that_says_its_size_stands(right):
+    assert [finding for finding in findings(PROCEDURE.replace("Tighten the bolts to {bolt}.", right)) if finding.rule == "measure-of-two-sizes"] == []
 
 
 @pytest.mark.parametrize("right", ["Press (gently) to {press.target} and read {press}.", "Press as on sheet [3] and read the bolt. Then wait.",

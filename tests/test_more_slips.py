@@ -48,6 +48,8 @@ SLIPS = {
         "+0:9: error: 'advance.window' is printed here as a word, and not as a figure, write it in braces: {advance.window} [reference-without-braces]"),
     "a figure in square brackets": (CRANK, COMPARE, "do: Compare the advance with [advance].",
         "+0:9: error: 'advance' is printed here as a word, and not as a figure, write it in braces: {advance} [reference-without-braces]"),
+    "a ton in words": (CRANK, FLAT, "    check: The gauge stands at 18 tons.",
+        "+0:12: error: 'tons' could be more than one size, write long ton (2,240 lb), short ton (2,000 lb) or tonne (1,000 kg) [measure-of-two-sizes]"),
     "braces twice": (CRANK, COMPARE, "do: Compare the advance with {{advance.window}}.",
         "+0:9: error: braces stand here one in the other, write each once, as in {spec} or {spec.role} [bad-reference]"),
     "a key joined to the words": (CRANK, COMPARE, "do: Compare the advance with the band note:then write it down.",
