@@ -89,6 +89,26 @@ def test_a_value_is_read_in_the_element_of_its_spec_and_variant(chromium, addres
     context.close()
 
 
+@pytest.mark.parametrize("asked, other", [("light", "dark"), ("dark", "light")])
+def test_light_and_dark_follow_the_device_until_the_reader_chooses(chromium, address, asked, other):
+    body = {"light": "body[data-md-color-scheme=default]", "dark": "body[data-md-color-scheme=slate]"}
+    with chromium.new_context(viewport=PHONE, color_scheme=asked) as context:
+        page = context.new_page()
+        page.goto(address)
+        page.wait_for_selector(body[asked])
+        page.emulate_media(color_scheme=other)
+        page.wait_for_selector(body[other])
+        page.emulate_media(color_scheme=asked)
+        page.wait_for_selector(body[asked])
+        page.get_by_role("button", name=f"Switch to {other}").press("Enter")
+        page.wait_for_selector(body[other])
+        assert page.locator("[data-wm-schemes] button:visible").get_attribute("title") == f"Switch to {asked}"
+        page.goto(address + KINDS["procedure"])
+        page.wait_for_selector(body[other])
+        page.get_by_role("button", name=f"Switch to {asked}").click()
+        page.wait_for_selector(body[asked])
+
+
 SHEETS = [f"type-24/{procedure}/sheet/{variant}/" for procedure in ("final-drive-build", "flycrank-press-on", "quartering-check")
           for variant in ("24-A", "24-B", "24-C")] + ["thornley-13/lathe-front-bearing-taper/sheet/taper/"]
 
