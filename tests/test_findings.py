@@ -31,6 +31,7 @@ CASES = [
     ("wrong-shape", "  supplies: none", "  supplies: oil can", "9:13", "write a list"),
     ("empty-value", "people: 2", "people:", "4:8", "nothing stands here"),
     ("empty-list", "after: none", "after: []", "3:8", "write 'none'"),
+    ("bad-number", "people: 2", "people: 0", "4:9", "write a whole number from 1 to 20"),
     ("bad-number", "people: 2", "people: two", "4:9", "write a whole number"),
     ("unknown-word", "kind: torque", "kind: torqe", "24:11", "did you mean 'torque'?"),
     ("unknown-word", "role: floor", "role: flor", "18:16", "did you mean 'floor'?"),

@@ -29,7 +29,7 @@ _NOTE = Fields("a note", {"id": Identifier(), "kind": Text("a kind of note", NOT
 _TRIED = Fields("where it was tried", {"serial": Text(), "on": Date()}, ("serial", "on"))
 PROCEDURE = Fields("a procedure", {
     "title": Text(), "machine": Text(), "assembly": Identifier(), "summary": Says(), "after": _NAMES, "must be shut": _NAMES, "was": _NAMES,
-    "applies to": _NAMES, "each": Text(), "people": Number(most=20), "skill": Says(), "time": Measure("time"),
+    "applies to": _NAMES, "each": Text(), "people": Number(most=20, least=1), "skill": Says(), "time": Measure("time"),
     "tried": Raw((Text(choices=("desk",)), _TRIED)), "conditions": ListOf(Says()), "cautions": _NAMES, "needs": _NEEDS,
     "specs": map_of(SPEC), "computed": map_of(_COMPUTED), "steps": ListOf(STEP), "notes": ListOf(_NOTE),
 }, ("title", "machine", "after", "people", "tried", "needs", "steps"))

@@ -24,7 +24,7 @@ FIGURE = Fields("a figure", _FIGURE_KEYS, ("role",))
 SPEC = Fields("a spec", {
     "label": Text(), "kind": Text("a kind", tuple(KINDS)), "condition": Text(), "places": _NAME,
     "at radius": Measure("radius"), "viewpoint": Text(), "thread": _WORDS, "grade": _WORDS, "surface": _WORDS,
-    "wrench": _NAME, "adapter": _NAME, "passes": Raw((Number(most=10), ListOf(Measure("torque")))),
+    "wrench": _NAME, "adapter": _NAME, "passes": Raw((Number(most=10, least=1), ListOf(Measure("torque")))),
     "limited by": Says(), "must not out-pull": Refers(), "checked against": _WORDS, "note": Says(), "figures": ListOf(FIGURE),
     **_FIGURE_KEYS,
 }, ("label", "kind"))
@@ -146,4 +146,4 @@ def _passes(record: Record, report: Report) -> dict:
     if type(node) is Mapping:
         wrong_shape(node, report, "how many passes, or a list of torques")
         return {}
-    return {"pass_count": Number(most=10).read(node, report)}
+    return {"pass_count": Number(most=10, least=1).read(node, report)}

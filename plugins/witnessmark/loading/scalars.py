@@ -64,13 +64,16 @@ class Number(Shape):
 
     whole: bool = True
     most: int = 1000
+    least: int = 0
 
     @property
     def wanted(self) -> str:
-        return f"a whole number up to {self.most}" if self.whole else "a plain decimal such as 0.15"
+        if not self.whole:
+            return "a plain decimal such as 0.15"
+        return f"a whole number from {self.least} to {self.most}" if self.least else f"a whole number up to {self.most}"
 
     def of_text(self, text, node, report):
-        if self.whole and re.fullmatch(r"0|[1-9][0-9]{0,8}", text) and int(text) <= self.most:
+        if self.whole and re.fullmatch(r"0|[1-9][0-9]{0,8}", text) and self.least <= int(text) <= self.most:
             return int(text)
         if not self.whole and re.fullmatch(r"[0-9]{0,6}(\.[0-9]{1,9})?", text) and text:
             return text
@@ -79,7 +82,8 @@ class Number(Shape):
 
     def schema(self):
         if self.whole:
-            return {**text_schema(r"^\s*[0-9]{1,9}\s*$", "string", "integer"), "minimum": 0, "maximum": self.most}
+            digits = "[1-9][0-9]{0,8}" if self.least else "[0-9]{1,9}"           # a text has no minimum
+            return {**text_schema(rf"^\s*{digits}\s*$", "string", "integer"), "minimum": self.least, "maximum": self.most}
         return {**text_schema(r"^\s*([0-9]{1,6}(\.[0-9]{1,9})?|\.[0-9]{1,9})\s*$"), "minimum": 0}
 
 
