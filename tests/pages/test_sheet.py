@@ -2,6 +2,7 @@
 
 import re
 
+import pytest
 from test_procedure_page import after, words
 from tiny_book import AT, figure, procedure, quantity, says, sheet, site, step
 
@@ -85,6 +86,13 @@ def test_a_record_of_an_open_window_says_accept():
     one = procedure(specs={"runout": spec}, steps=(step("dial", "Dial it.", records=(
         Record("Run-out", read_reference("runout.window", AT), None, None, None, AT),)),))
     assert "Run-out accept at most 0.003 in" in words(sheet("A", one))
+
+
+@pytest.mark.parametrize("role, typed, says", [("ceiling", "at most 15 ft", "must be at most 15 ft"), ("floor", "at least 1.50 in", "must be at least 1.50 in"),
+                                               ("ceiling", "15 ft", "never more than 15 ft")])
+def test_a_limit_is_not_limited_twice(role, typed, says):
+    one = procedure(specs={"stop": Spec("stop", "Stop", "length", None, (figure(role, quantity(typed, "length")),), AT)}, steps=(step("run", "Run it."),))
+    assert says in words(sheet("A", one))
 
 
 def test_a_sheet_prints_without_scripts_or_other_hosts():

@@ -91,7 +91,9 @@ def _derived(lookup: Lookup, reference: Reference) -> tuple[str, str, str]:
 
 
 def role_word(role: str, cases) -> str:
-    """A window with one open end is no "between"."""
+    """A window with one open end is no "between"; a limit that says "at most" itself is not "never more than" that."""
+    if role in ("ceiling", "floor") and cases[0].value.printed.startswith(("at most ", "at least ")):
+        return words.MUST_BE
     if role == "window" and " to " not in cases[0].value.printed and "±" not in cases[0].value.printed:
         return words.ACCEPT_WORD
     return words.ROLE[role]
