@@ -21,7 +21,7 @@ ROOMS = {
     "pages": {"core"},
     "changes": {"core"},
     "prove.py": {"core", "loading", "rules", "workings"},
-    "site_folder.py": {"pages"},
+    "site_folder.py": {"core", "pages"},
     "build.py": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py"},
     "commands": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py", "build.py"},
     "mkdocs_plugin.py": {"core", "loading", "rules", "workings", "pages", "changes", "prove.py", "build.py", "site_folder.py"},

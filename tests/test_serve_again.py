@@ -129,6 +129,7 @@ def test_a_broken_file_and_its_mend(authors):
     assert all(b"This book has findings" in broken[path] for path in ("index.html", "hoist/drum/index.html", "winch/rope/index.html"))
     one.edit("procedures/hoist/cap.yaml", "Set the cap", "Set the cap down")
     assert b"This book has findings" in one.shown()["hoist/drum/index.html"]
+    assert b"Set the cap down" not in one.shown()["hoist/drum/index.html"]      # what was served stays, until all is well
     one.edit("procedures/hoist/drum.yaml", "cautions: [HZ-7]", "cautions: [HZ-1]")
     mended = one.shown()
     assert b"Set the cap down" in mended["hoist/drum/index.html"] and b"Set the cap down" not in good["hoist/drum/index.html"]

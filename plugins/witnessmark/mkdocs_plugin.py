@@ -2,6 +2,7 @@
 
 import os
 import re
+from functools import partial
 from html import unescape
 from pathlib import Path
 from urllib.parse import unquote
@@ -23,13 +24,13 @@ from .pages.binding import how_many, printed
 from .pages.for_host import for_host, plain_contents
 from .pages.forge_links import forge_of
 from .pages.offline import ICONS
-from .pages.notice import with_notice
+from .pages.notice import notice_of, under_notice, with_notice
 from .pages.pdf import SIZES, NoPdf
 from .pages.plain_html import plain_html
 from .pages.site import SitePages
 from .pages.view_sheet import Paper
 from .prove import Checked, check
-from .site_folder import Served, made_from, turn_for_stick, write_keep_lists
+from .site_folder import Served, made_from, may_stand, turn_for_stick, write_keep_lists
 
 _log = get_plugin_logger("witnessmark")
 _THEME = Path(__file__).parent / "theme"
@@ -83,7 +84,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         config.extra["witnessmark_about"] = self._about = site.about
         self._pages = {}
         for file in list(files):
-            if file.src_dir == config.docs_dir and not _may_stand(folder, file, checked):
+            if file.src_dir == config.docs_dir and not may_stand(folder, file.abs_src_path, checked.book.pictures):
                 files.remove(file)
         own_home = files.get_file_from_path("index.md") is not None
         for page in site.pages:
@@ -108,8 +109,9 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         """The site; while serving a book with errors, the last good one with the findings on every page."""
         if checked.errors and not self.serving:
             raise PluginError(f"{checked.errors} finding(s) above: mend them, then build again.")
+        self._notice = notice_of(checked.findings) if checked.errors and self.last_good and self._served and self._served.whole else ""
         if checked.errors:
-            return with_notice(self.last_good, checked.findings, config.site_name)
+            return self.last_good if self._notice else with_notice(self.last_good, checked.findings, config.site_name)
         # A sheet bears the day of what git holds: while an author writes, git is not asked again and again, and no sheet has a day.
         folder, pdf = Path(config.config_file_path).parent, bool(self.config.pdf)
         paper = Paper(config.site_url or "", "", pdf) if self.serving else paper_of(folder, checked, config.site_url, dict(os.environ), pdf)
@@ -198,6 +200,8 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         """What a phone may keep; not while serving, where every answer is fresh."""
         if self._served:
             self._served.move_in()
+            if self._notice:
+                self._served.cover([file.dest_uri for file in self._every], partial(under_notice, notice=self._notice))
             self._every = ()
         elif os.environ.get(_STICK) and not self.serving:
             turn_for_stick(Path(config.site_dir))
@@ -220,14 +224,6 @@ class _Ready(Page):
 
     def render(self, config, files) -> None:
         self.content, self.toc = self.ours.html, _contents(self.ours)
-
-
-def _may_stand(folder: Path, file: File, checked: Checked) -> bool:
-    """Pages written by hand, and pictures that a source names: nothing else of what lies beside the sources is copied."""
-    picture = checked.book.pictures.get((Path(file.src_dir).relative_to(folder) / file.src_uri).as_posix())
-    if not file.src_uri.endswith(".md") and (picture is None or picture.problem):
-        return False
-    return Path(file.abs_src_path).resolve().is_relative_to(folder.resolve())
 
 
 def _keep_addresses(files: Files, config) -> None:

@@ -2,10 +2,11 @@
 
 import gc
 import os
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from hashlib import sha256
 from pathlib import Path
 
+from .core.picture import PictureFile
 from .pages.keep_list import keep_files
 from .pages.offline import About
 from .pages.stick import DATA_FOLDERS, asking_script, data_script, for_stick
@@ -28,6 +29,14 @@ def turn_for_stick(root: Path) -> None:
         (root / path).write_text(text, encoding="utf-8")
 
 
+def may_stand(folder: Path, at: str, pictures: Mapping[str, PictureFile]) -> bool:
+    """Pages written by hand, and pictures that a source names: nothing else of what lies beside the sources is copied."""
+    picture = pictures.get(Path(at).relative_to(folder).as_posix())
+    if not at.endswith(".md") and (picture is None or picture.problem):
+        return False
+    return Path(at).resolve().is_relative_to(folder.resolve())
+
+
 def made_from(path: str) -> Hashable:
     """What a file that is copied is known by, so long as nobody writes to it."""
     known = os.stat(path)
@@ -44,6 +53,7 @@ class Served:
         self.aside = os.path.join(root, ".aside")           # goes with the site when the server ends
         self._stands: dict[str, object] = {}
         self._wanted: dict[str, object] = {}
+        self._covered: list[str] = []
 
     def begin(self) -> str:
         """The folder for the next build. Litter is looked for once a build and never in what is held: the host's pages and files hold one another."""
@@ -60,6 +70,9 @@ class Served:
 
     def move_in(self) -> None:
         """Puts what was laid aside into the site, and takes away what nobody wants any more."""
+        for path in self._covered:
+            os.replace(self._good(path), self.root / path)
+        self._covered = []
         for path in _paths(Path(self.aside)):
             self._wanted.setdefault(path, object())
             (self.root / path).parent.mkdir(parents=True, exist_ok=True)
@@ -70,6 +83,23 @@ class Served:
             gc.freeze()                         # all that the first build made is held
         gc.enable()
         self._stands = self._wanted
+
+
+    def cover(self, paths: Iterable[str], turned: Callable[[str], str]) -> None:
+        """Shows these pages turned until the next build is moved in, and keeps them as they are beside."""
+        for path in paths:
+            self._good(path).parent.mkdir(parents=True, exist_ok=True)
+            os.replace(self.root / path, self._good(path))
+            (self.root / path).write_text(turned(self._good(path).read_text(encoding="utf-8")), encoding="utf-8")
+            self._covered.append(path)
+
+    def _good(self, path: str) -> Path:
+        return self.root / ".good" / path
+
+    @property
+    def whole(self) -> bool:
+        """Whether a build stands in it."""
+        return bool(self._stands)
 
 
 def _paths(root: Path) -> list[str]:
