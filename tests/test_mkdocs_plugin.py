@@ -1,6 +1,8 @@
 """The plugin inside MkDocs: a book built as its author would build it."""
 
+import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -44,6 +46,13 @@ def test_each_source_has_its_page_sheets_and_edit_link(tmp_path):
     assert (site / "book.json").is_file() and not list(site.rglob("*.yaml"))
 
 
+def test_the_settings_may_be_named_as_a_reader_of_mkdocs_would(tmp_path):
+    """With -f the host hands the path on as it was typed: relative."""
+    done = build(tmp_path, PROCEDURE, "-f", "mkdocs.yml")
+    assert done.returncode == 0 and "Traceback" not in done.stderr
+    assert (tmp_path / "site/hoist/drum/sheet/late/index.html").is_file()
+
+
 def test_an_error_ends_the_build_with_its_line_and_no_traceback(tmp_path):
     done = build(tmp_path, PROCEDURE.replace("HZ-1", "HZ-7"))
     assert done.returncode == 1
@@ -67,6 +76,10 @@ def test_the_setting_puts_each_sheet_and_a_binder_into_the_site_as_pdf(tmp_path)
     for name in ("hoist/drum/sheet/early/sheet.pdf", "hoist/drum/sheet/late/sheet.pdf", "hoist/plan/hand-over/late/binder.pdf"):
         assert (tmp_path / "site" / name).read_bytes().startswith(b"%PDF-")
     assert 'href="late/sheet.pdf"' in (tmp_path / "site/hoist/drum/sheet/index.html").read_text()
+    offered = re.findall(r'href="([^"]*binder\.pdf)"', (tmp_path / "site/hoist/index.html").read_text())
+    assert len(offered) == 3 and all((tmp_path / "site/hoist" / link).is_file() for link in offered), offered
+    kept = json.loads((tmp_path / "site/assets/witnessmark/keep/lists/hoist.json").read_text())["files"]
+    assert not [path for path in kept if path.endswith(".pdf")] and "hoist/drum/sheet/late/night/index.html" in kept
 
 
 def test_the_setting_takes_the_sizes_of_paper_only(tmp_path):

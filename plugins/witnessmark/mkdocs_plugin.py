@@ -76,7 +76,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
 
     def on_files(self, files: Files, *, config) -> Files:
         """Swaps every source for its page; findings of severity error end the build."""
-        folder = Path(config.config_file_path).parent
+        folder = Path(config.config_file_path).absolute().parent
         checked = check(folder, self.memory)
         for finding in checked.findings:
             (_log.error if finding.severity == ERROR else _log.warning)(finding.line())
@@ -113,7 +113,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
         if checked.errors:
             return self.last_good if self._notice else with_notice(self.last_good, checked.findings, config.site_name)
         # A sheet bears the day of what git holds: while an author writes, git is not asked again and again, and no sheet has a day.
-        folder, pdf = Path(config.config_file_path).parent, bool(self.config.pdf)
+        folder, pdf = Path(config.config_file_path).absolute().parent, bool(self.config.pdf)
         paper = Paper(config.site_url or "", "", pdf) if self.serving else paper_of(folder, checked, config.site_url, dict(os.environ), pdf)
         forge = forge_of(config.repo_url, config.edit_uri, str(config.edit_uri_template or ""))
         self.last_good = render(checked, config.site_name, self.config.id or config.site_name, forge, paper, self.config.mail or "", self.memory)
@@ -210,7 +210,7 @@ class WitnessmarkPlugin(BasePlugin[Options]):
 
     def on_serve(self, server, *, config, builder):
         """docs_dir is watched by MkDocs; the rest of the book is not."""
-        folder = Path(config.config_file_path).parent
+        folder = Path(config.config_file_path).absolute().parent
         if (folder / "site_data").is_dir():
             server.watch(str(folder / "site_data"))
         return server
