@@ -79,7 +79,7 @@ def test_the_setting_puts_each_sheet_and_a_binder_into_the_site_as_pdf(tmp_path)
     offered = re.findall(r'href="([^"]*binder\.pdf)"', (tmp_path / "site/hoist/index.html").read_text())
     assert len(offered) == 3 and all((tmp_path / "site/hoist" / link).is_file() for link in offered), offered
     kept = json.loads((tmp_path / "site/assets/witnessmark/keep/lists/hoist.json").read_text())["files"]
-    assert not [path for path in kept if path.endswith(".pdf")] and "hoist/drum/sheet/late/night/index.html" in kept
+    assert not [path for path in kept if path.endswith(".pdf")] and "hoist/drum/leaves/late/index.html" in kept
 
 
 def test_the_setting_takes_the_sizes_of_paper_only(tmp_path):
