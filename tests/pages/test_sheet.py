@@ -4,7 +4,7 @@ import re
 
 import pytest
 from test_procedure_page import after, words
-from tiny_book import AT, figure, procedure, quantity, says, sheet, site, step
+from tiny_book import AT, figure, page, procedure, quantity, says, sheet, site, step
 
 from witnessmark.core.figure import Spec
 from witnessmark.core.procedure import Record
@@ -48,7 +48,8 @@ def test_a_step_with_places_has_a_box_and_a_blank_for_each():
 def test_cautions_stand_complete_in_the_block_of_their_step():
     press = after(sheet("B"), 'id="step-press"').split("</td>")[0]
     assert words(press).startswith("id=\"step-press\"> DANGER Hazard: Hub under load. What happens: It bursts. "
-                                   "How to avoid it: Set up the guard. Stand aside. 2 Press to 18 long ton (179 kN) .")
+                                   "How to avoid it: Set up the guard. Stand aside. STOP, INSPECT before step 2: Nobody in line.")
+    assert "2 Press to 18 long ton (179 kN) ." in words(press)
 
 
 def test_figures_not_to_use_are_struck_through_or_withdrawn_and_footnoted():
@@ -107,3 +108,10 @@ def test_the_offer_links_each_sheet_by_code():
 def test_one_box_is_no_boxes():
     one = procedure(steps=(step("a", "Look."),), needs=procedure().needs.__class__((), (), (), ()))
     assert "End of checklist — 1 box; nothing left loose" in sheet("A", one)
+
+
+def test_a_hold_point_stands_before_what_it_holds_on_page_and_sheet():
+    held = procedure(steps=(step("press", "Press it home.", hold_point=says("Guard up, nobody in line.")),))
+    for html in (after(page(held), 'id="steps"'), sheet("A", held)):
+        assert html.index("Guard up, nobody in line.") < html.index("Press it home.")
+    assert "STOP, INSPECT before step 1: Guard up" in words(sheet("A", held))
