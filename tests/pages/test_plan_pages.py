@@ -228,3 +228,22 @@ def test_a_figure_of_the_machine_that_a_procedure_works_out_leads_there():
     assert [*found, *more] == []
     html = next(page.html for page in render(Checked(book, derived, ()), "Hoist", "hoist", None).pages if page.url == "hoist/")
     assert '2.740 in' in html and '<a href="drum/#result-big-end">Grinding, grind to</a>' in html
+
+
+def test_a_figure_in_how_a_loose_end_is_left_is_that_of_the_procedure_that_leaves_it():
+    """Both procedures have a figure called gap: 0.5 in where the pawl is wedged, 0.10 in where it is freed."""
+    gap = "specs:\n  gap: {label: Gap of the pawl, kind: length, role: window, is: 0.5 to 0.6 in, source: shop p. 4}\n"
+    book, derived, found = read(strip=PROCEDURES["strip"].replace("Pawl wedged.", "'Pawl wedged {gap} open.'") + gap)
+    assert found == []
+    made = render(Checked(book, derived, ()), "Hoist", "hoist", None)
+    pages = {each.url: words(each.html) for each in made.pages}
+    seen = [pages["hoist/build/"], pages["hoist/try/"], pages["hoist/plan/ledger/"], *(words(made.files[f"hoist/{name}/sheet/early/index.html"]) for name in ("build", "try"))]
+    assert all("Pawl wedged 0.5 to 0.6 in" in text and "Pawl wedged 0.10" not in text for text in seen)
+
+
+def test_a_sheet_that_prints_how_another_procedure_leaves_it_goes_stale_with_its_figure():
+    gap = "specs:\n  gap: {label: Gap of the pawl, kind: length, role: window, is: 0.5 to 0.6 in, source: shop p. 4}\n"
+    strip = PROCEDURES["strip"].replace("Pawl wedged.", "'Pawl wedged {gap} open.'") + gap
+    before, after = (codes(Checked(*read(strip=text)[:2], ())) for text in (strip, strip.replace("0.5 to 0.6 in", "0.5 to 0.7 in")))
+    moved = {key[1] for key in before if before[key] != after[key]}
+    assert {"strip", "build", "try"} <= moved

@@ -44,6 +44,7 @@ class Ledger:
     def __init__(self, machine: Machine, order: Order):
         self.machine, self.order = machine, order
         self.left = {left.name: left for procedure in order.row for left in left_by(procedure)}
+        self.tells_figures = any(left.end.state.references() for left in self.left.values())
         self._bare: dict[str, list[Left]] = defaultdict(list)
         for left in self.left.values():
             self._bare[left.end.id].append(left)

@@ -16,7 +16,7 @@ from .figure import NoFigure, NotKnown, Spec, Worth
 from .machine import Machine
 from .procedure import Computed, Procedure, Step
 from .quantity import Quantity
-from .record_parts import acted_in, caution_record, how_left, if_outside, needs_record, numbers_in, step_record
+from .record_parts import acted_in, caution_record, how_left, if_outside, left_elsewhere, needs_record, numbers_in, step_record
 from .sentence import Reference
 from .thread import Thread
 from .used_results import of_others
@@ -39,7 +39,7 @@ def sheet_record(book: Book, procedure: Procedure, every: Mapping[tuple[str, str
     steps = [step for step in procedure.steps if step.done_on(variant, version.serials)]
     shut = [name for name in procedure.must_be_shut if ledger.is_left(procedure, name, variant)]
     opened, proved = _open(book, procedure, variant), _to_prove(book, procedure, variant)
-    elsewhere = [_elsewhere(book, procedure, every, variant, reference) for reference in _others(procedure, steps)]
+    elsewhere = [_elsewhere(book, procedure, every, variant, reference) for reference in _others(book, procedure, steps, variant)]
     return {
         "record": VERSION, "machine": machine.id, "procedure": procedure.id, "variant": variant,
         "serials": str(version.serials) if version.serials else None, "measure": version.measure and version.measure.typed(),
@@ -122,7 +122,7 @@ def given(derived: Derived, variant: str) -> str:
                    for run in _runs(derived, derived.combinations[variant])])
 
 
-def _others(procedure: Procedure, steps: list[Step]) -> tuple[Reference, ...]:
+def _others(book: Book, procedure: Procedure, steps: list[Step], variant: str) -> tuple[Reference, ...]:
     """What the sheet shows of other procedures and of the machine, once each."""
     found: dict[str, Reference] = {}
     spoken = list(procedure.conditions)
@@ -131,6 +131,7 @@ def _others(procedure: Procedure, steps: list[Step]) -> tuple[Reference, ...]:
         spoken += [*step.sentences(), *outside, *(end.state for end in step.leaves)]
         found.update((str(each), each) for each in step.specs if each.owner)
     found.update((str(each), each) for sentence in spoken for each in sentence.references() if each.owner)
+    found.update((str(each), each) for each in left_elsewhere(book, procedure, steps, variant))
     return tuple(found.values())
 
 

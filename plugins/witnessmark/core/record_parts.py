@@ -4,13 +4,14 @@ Words are left out and the numbers in them kept; what one variant's reader does 
 """
 
 import re
+from dataclasses import replace
 
 from .book import Book
 from .every_picture import picture_of_need
 from .picture import Picture
 from .procedure import LooseEnd, Need, Needs, PressNeed, Procedure, Step
 from .procedure import Record as Reading
-from .sentence import Emphasis, Sentence, Words
+from .sentence import Emphasis, Reference, Sentence, Words
 
 _NUMBER = re.compile(r"\d[\d.,/:-]*\d|\d")
 
@@ -66,6 +67,18 @@ def how_left(book: Book, procedure: Procedure, name: str) -> list:
     left = book.ledgers[procedure.machine].named(procedure, name)
     acted = acted_in(left.end.state) if left else []
     return [name, *acted] if acted else []
+
+
+def left_elsewhere(book: Book, procedure: Procedure, steps: list[Step], variant: str) -> list[Reference]:
+    """The figures in how other procedures leave what this sheet names, each as a figure of the procedure that leaves it."""
+    ledger, ends = book.ledgers[procedure.machine], book.open_ends[procedure.machine]
+    if not ledger.tells_figures:
+        return []
+    names = [*procedure.must_be_shut, *(name for step in steps for name in (*step.closes, *(again for end in step.leaves for again in end.again)))]
+    told = [left for name in names if ledger.is_left(procedure, name, variant) and (left := ledger.named(procedure, name))]
+    told += [each.left for listed in (ends.at_start, ends.maybe_at_start, ends.to_prove) for each in listed(procedure, (variant,))]
+    return [reference if reference.owner else replace(reference, owner=left.procedure.id)
+            for left in told if left.procedure is not procedure for reference in left.end.state.references()]
 
 
 def if_outside(reading: Reading) -> tuple[Sentence, ...]:

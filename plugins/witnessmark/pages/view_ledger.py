@@ -8,9 +8,9 @@ from ..core.loose_ends import Left, Ledger
 from . import words
 from .address import loose_anchor, procedure_url, step_anchor, tags_url
 from .fill_template import Markup
+from .left_words import left_words
 from .lookup import Lookup
 from .prose import Prose
-from .view_open import words_of
 from .view_step import Target
 
 
@@ -63,7 +63,7 @@ def _row(lookup: Lookup, ledger: Ledger, left: Left, prose: Prose, root: str) ->
 
     on, every = ledger.variants(left), list(lookup.machine.main.variants)
     told = [_told(lookup, left, sentence, prose) for sentence in (left.end.because, left.end.if_forgotten)]
-    return LedgerRow(loose_anchor(left.name), left.name, words_of(lookup, left, prose), ", ".join(filter(None, ledger.places(left))),
+    return LedgerRow(loose_anchor(left.name), left.name, left_words(lookup, left, prose), ", ".join(filter(None, ledger.places(left))),
                      "" if on == every else f"{words.ONLY} {', '.join(on)}", step(*left[:3]),
                      tuple(step(*tie) for tie in ledger.ties[left.name] if ledger.follows(tie, left)), *told,
                      tuple(map(str, left.end.never_while_open)), left.end.tag or "",

@@ -7,6 +7,7 @@ from ..core.open_ends import Open, OpenEnds
 from . import words
 from .address import ledger_url, loose_anchor, procedure_url, step_anchor
 from .fill_template import Markup
+from .left_words import left_words
 from .lookup import Lookup
 from .prose import Prose
 from .view_step import Target
@@ -75,7 +76,7 @@ class _Viewer:
         shut = tuple(self._step(tie) for tie in self.ends.closers(left)
                      if any(self.ends.ledger.done_on(tie.procedure, tie.step, variant) for variant in self.variants))
         ticks = tuple(dict.fromkeys(place for there in places.values() for place in there))
-        return OpenView(left.name, words_of(self.lookup, left, self.prose), where, left_in, unless, tuple(dict.fromkeys(shut)),
+        return OpenView(left.name, left_words(self.lookup, left, self.prose), where, left_in, unless, tuple(dict.fromkeys(shut)),
                         tuple(map(str, left.end.never_while_open)), ticks)
 
     def _step(self, tie: Tie) -> Target:
@@ -96,11 +97,3 @@ class _Viewer:
         if self.lookup.procedure and name == self.lookup.procedure.id:
             return Target(title, f"#{anchor}")
         return Target(title, f"{self.root}{procedure_url(self.lookup.machine.id, name)}" + (f"#{anchor}" if anchor else ""))
-
-
-def words_of(lookup: Lookup, left: Left, prose: Prose) -> Markup:
-    """How it is left, in the words of the procedure that leaves it: figures in them are looked up there."""
-    sentence = left.end.state
-    if left.procedure is lookup.procedure or not sentence.references():
-        return prose(sentence)
-    return Prose(lookup.of(left.procedure.id), False, prose.variant)(sentence)

@@ -6,6 +6,7 @@ from ..core.authority import Correction
 from . import words
 from .address import loose_anchor, machine_url, procedure_url, sheet_url, sheets_url, tags_url, worked_url
 from .fill_template import Markup
+from .left_words import left_words
 from .lookup import Lookup
 from .prose import Cited, Prose, cited
 from .view_about import about_targets
@@ -157,7 +158,7 @@ def _shut(lookup: Lookup, name: str, variants: tuple[str, ...], prose: Prose, ro
     there = _procedure_target(lookup, left.procedure.id, root)
     on = lookup.book.ledgers[lookup.machine.id].variants(left)
     told = _told_of(there._replace(href=f"{there.href}#{loose_anchor(left.end.id)}"), [v for v in variants if v in on], variants)
-    return (prose(left.end.state), told) if told else None
+    return (left_words(lookup, left, prose), told) if told else None
 
 
 def _neighbours(lookup: Lookup, root: str) -> tuple[Target | None, Target | None]:

@@ -4,10 +4,10 @@ from typing import NamedTuple
 
 from . import words
 from .fill_template import Markup
+from .left_words import left_words
 from .lookup import Lookup
 from .prose import Prose
 from .view_needs import NeedView
-from .view_open import words_of
 from .view_procedure import CorrectionView, correction_view
 from .view_sheet import SheetView
 from .view_step import RecordView
@@ -53,7 +53,7 @@ def hand_over(lookup: Lookup, variant: str, procedures: tuple[Kept, ...]) -> Han
         if variant in ledger.variants(one):
             places = ledger.places(one, variant)
             ties = dict.fromkeys(tie.procedure.title for tie in ledger.ties[one.name] if ledger.done_on(tie.procedure, tie.step, variant))
-            left.append(Tied(one.name, words_of(lookup, one, prose), words.and_places([place for place in places if place]),
+            left.append(Tied(one.name, left_words(lookup, one, prose), words.and_places([place for place in places if place]),
                              f"{words.SHUT_IN} {', '.join(ties)}", tuple(places)))
     return HandOver(machine.title, variant, prose(machine.viewpoint), procedures, tuple(left),
                     tuple(correction_view(lookup, change, prose, "") for change in lookup.index.corrections_of(machine.id)))

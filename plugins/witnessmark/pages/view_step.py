@@ -6,6 +6,7 @@ from ..core.procedure import LooseEnd, Record, Step
 from . import words
 from .address import procedure_url, step_anchor
 from .fill_template import Markup
+from .left_words import left_words
 from .lookup import FigureView, Lookup
 from .prose import Prose
 from .view_caution import CautionView, caution_views
@@ -165,4 +166,4 @@ def _all_closed(lookup: Lookup, names: tuple[str, ...], prose: Prose) -> tuple[M
     """What a step closes, in the words of the step that left it; on a sheet only what its variant ever leaves."""
     ledger = lookup.book.ledgers[lookup.machine.id]
     found = [(name, ledger.named(lookup.procedure, name)) for name in names if ledger.is_left(lookup.procedure, name, prose.variant)]
-    return tuple(prose(left.end.state) if left else name for name, left in found)
+    return tuple(left_words(lookup, left, prose) if left else name for name, left in found)
