@@ -7,6 +7,7 @@ import pytest
 from plan_book import HEAD, PROCEDURES, read
 
 from witnessmark.core.lone_order import lone_order
+from witnessmark.core.procedure import Act
 
 
 def plan(graph: dict[str, set[str]], steps: dict[str, str] | None = None):
@@ -80,8 +81,9 @@ LEAVE = """\
         because: So.
         if forgotten: It falls.
         never while open: none
+    acts: [{{lift: {1}}}]
 """
-CLOSE = "  - {{id: close-{1}-{2}, do: Shut it., closes: [{0}/{1}]}}\n"
+CLOSE = "  - {{id: close-{1}-{2}, do: Shut it., closes: [{0}/{1}], acts: [{{lift: {3}}}]}}\n"
 
 
 def open_when(graph, acts) -> set[tuple[str, str, int]]:
@@ -108,7 +110,7 @@ def open_when(graph, acts) -> set[tuple[str, str, int]]:
 
 @pytest.mark.parametrize("seed", range(40))
 def test_what_may_be_open_is_what_is_open_in_some_order_of_the_work(seed):
-    """Side by side work too. The ledger walks no order, and must say the same."""
+    """Side by side work too. The ledger walks no order, and must say the same: each step lifts a thing of its own, and is asked for by it."""
     rng = random.Random(seed)
     graph = some_graph(rng, 5)
     names = sorted(graph)
@@ -120,9 +122,9 @@ def test_what_may_be_open_is_what_is_open_in_some_order_of_the_work(seed):
             acts[closer].insert(rng.randrange(len(acts[closer]) + 1), ("close", opener, f"e{number}"))
     for name in names:
         acts[name] = acts[name] or [("close", name, "nothing")]
-    steps = {name: "steps:\n" + "".join(LEAVE.format(end) if what == "leave" else CLOSE.format(opener, end, at)
+    steps = {name: "steps:\n" + "".join(LEAVE.format(end, f"{name}-{at}") if what == "leave" else CLOSE.format(opener, end, at, f"{name}-{at}")
                                        for at, (what, opener, end) in enumerate(row)) for name, row in acts.items()}
     ledger = plan(graph, steps)
     said = {(left.name, name, at) for left in ledger.left.values() for name in names for at in range(len(acts[name]))
-            if ledger.may_be_open(left, "early", ledger.order.procedures[name], at)}
+            if ledger.first_while_open(left, Act("lift", f"{name}-{at}", left.end.place))}
     assert said == open_when(graph, acts)

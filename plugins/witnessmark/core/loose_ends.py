@@ -123,14 +123,6 @@ class Ledger:
                 self._shut[key][place] = mask
         return self._shut[key]
 
-    def may_be_open(self, left: Left, variant: str, procedure: Procedure, at: int = 0) -> list[str]:
-        """Where it may be open just before step `at` of a procedure, in some order in which the work can be taken, side by side too."""
-        if procedure is left.procedure:
-            begun = left.at < at
-        else:
-            begun = not self.order.comes_after(left.procedure.id, procedure.id)
-        return self.open_places(left, variant, procedure, at) if begun else []
-
     def open_places(self, left: Left, variant: str, procedure: Procedure, at: int = 0) -> list[str]:
         """Where, once left, no step that is surely done before step `at` of a procedure closes it."""
         here = [tie for tie in self.ties_after(left, variant) if tie.procedure is procedure and tie.at < at]
