@@ -118,3 +118,10 @@ def test_a_tie_up_after_the_hand_over_comes_too_late():
 def test_a_machine_with_loose_ends_names_its_hand_over():
     [finding] = read(machine=MACHINE.replace("hand-over: try\n", ""))[2]
     assert "no procedure ends the work on this machine" in finding.message and finding.rule == "loose-end-open"
+
+
+@pytest.mark.parametrize(("by", "found"), [("", True), (", by: drum", False), (", by: hoist", False)])
+def test_a_limit_of_force_says_which_part_it_goes_by_where_two_have_versions_of_the_same_names(by, found):
+    limit = f"  pull: {{label: Pull at the drum, kind: force, role: ceiling{by}, is: {{early: 40 lbf, late: 60 lbf}}, source: shop p. 4}}\n"
+    lines = [each.line() for each in read(build=PROCEDURES["build"] + limit)[2] if each.rule == "limit-by-whom"]
+    assert bool(lines) == found and all("procedures/hoist/build.yaml:" in line and "write 'by: drum', or 'by: hoist'" in line for line in lines)

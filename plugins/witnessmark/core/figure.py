@@ -44,7 +44,9 @@ Worth = Quantity | Plain | NotKnown | NoFigure
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One quantity of a spec in one role. Taken from a result (`comes_from`), `worth` holds no more than the cases with none."""
+    """One quantity of a spec in one role. Taken from a result (`comes_from`), `worth` holds no more than the cases with none.
+
+    `by_said`: the source says itself which carrier decides."""
 
     role: str
     worth: Varies[Worth] | None
@@ -59,6 +61,7 @@ class Figure:
     to_be_found_by: Sentence | None
     was: tuple[str, ...]
     place: Place
+    by_said: bool = field(default=True, compare=False)
 
     def standing(self) -> bool:
         """False for a figure that is printed struck through. One in doubt still stands: nothing else may take its place."""

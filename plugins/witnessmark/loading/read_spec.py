@@ -84,7 +84,7 @@ def read_figure(record: Record, kind: str, main_carrier: str, report: Report) ->
         because=record.get("because"), condition=record.get("condition"), when=record.get("when"),
         kept_for_record=record.get("kept for the record"), superseded_by=record.get("superseded by"),
         in_doubt=record.get("in doubt"), to_be_found_by=record.get("to be found by"), was=record.get("was", ()),
-        place=record.place)
+        place=record.place, by_said="by" in record)
 
 
 def _varies(record: Record, key: str, by: tuple[str, ...], read, report: Report):
