@@ -211,3 +211,16 @@ def test_the_variant_of_a_serial(chromium, address):
     }""", address + MODULE + "whose.js")
     assert told == ["A", "A", "B", "B", "A", None, None, None, None, None, None, None]
     page.close()
+
+
+def test_a_part_s_name_stands_before_its_figure_and_nearer_to_it_than_to_the_one_above(bench):
+    page = bench()
+    page.evaluate("location.hash = '#step-press-to-stops'")
+    page.wait_for_selector("#step-press-to-stops.current")
+    figures = page.evaluate("""[...document.querySelectorAll("#step-press-to-stops .limit .wm-figure")].filter(each => each.querySelector(".wm-case")).map(figure =>
+        [".wm-case", ".wm-printed"].map(name => figure.querySelector(name).getBoundingClientRect()).flatMap(box => [box.left, box.top, box.bottom]))""")
+    assert len(figures) > 9
+    for left, top, bottom, figure_left, figure_top, figure_bottom in figures:
+        assert left < figure_left or bottom <= figure_top + 8
+    for (*_, above), (_, top, bottom, _, figure_top, _) in zip(figures, figures[1:]):
+        assert max(figure_top - bottom, 0) < top - above
