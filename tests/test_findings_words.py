@@ -34,6 +34,22 @@ computed:
     undersizes: 0.010 in
 """
 
+SHAFT = """\
+computed:
+  shaft:
+    working: taper-advance
+    force: {}
+    taper: 1:12
+    mean diameter: 2.5 in
+    length: 2 in
+    hub diameter: 5 in
+    friction: 0.12
+    hub modulus: 30 Mpsi
+    hub poisson: 0.3
+    shaft modulus: 30 Mpsi
+    shaft poisson: 0.3
+"""
+
 CASES = [
     ("radius-not-named", "cord\n    kind: force\n    at radius: 2 in\n", "cord\n    kind: force\n", "40:5", "at which radius"),
     ("radius-not-named", "rolling drag\n    at radius: 2 in\n", "rolling drag\n", "46:5", "read by a cord in 'cord'"),
@@ -180,14 +196,19 @@ def test_an_input_that_names_what_is_not_there(written, says):
 
 def test_the_last_mark_of_a_press_card_is_an_input_and_follows_the_target():
     """By hand: 5 in² and 100 psi a division; 8 short tons are 3200 psi, 10 are 4000; 8.13 are 3252, whose last mark is 3200."""
-    held = ("computed:\n  shaft:\n    working: taper-advance\n    force: press.last mark on P20 main\n    taper: 1:12\n    mean diameter: 2.5 in\n"
-            "    length: 2 in\n    hub diameter: 5 in\n    friction: 0.12\n    hub modulus: 30 Mpsi\n    hub poisson: 0.3\n    shaft modulus: 30 Mpsi\n"
-            "    shaft poisson: 0.3\n")
+    held = SHAFT.format("press.last mark on P20 main")
     for early, reached in (("8 short ton", "8.00 short ton"), ("8.13 short ton", "8.00 short ton"), ("9 short ton", "9.00 short ton")):
         book, found = load_book(sources(PROCEDURE.replace("8 short ton", early).replace("steps:\n", held + "steps:\n")))
         derived, more = derive_book(book)
         assert [*found, *more] == []
         assert [run.inputs["force"] for run in runs_of(derived, "shaft")] == [reached, "10.00 short ton"]
+
+
+def test_a_figure_beside_the_limits_may_rest_on_the_last_mark_of_its_own_card():
+    shaft = SHAFT.format("press.last mark on P20 main")
+    found = "      - {role: found, from: shaft.push-off force, source: shop}\n"
+    text = PROCEDURE.replace("      - {role: ceiling, is: 14", found + "      - {role: ceiling, is: 14").replace("steps:\n", shaft + "steps:\n")
+    assert text.count(found) == 1 and findings(text) == []
 
 
 def test_where_the_card_is_refused_nothing_rests_on_its_mark():

@@ -18,7 +18,7 @@ from ..core.variation import Combination
 from ..core.working import MEASURED, Given, Outcome, Refusal, Value, Working
 from .evaluation import Evaluation, pick
 from .in_force import figure_in_force, leading_role
-from .press_runs import at_last_mark, press_cards
+from .press_runs import LIMITS, at_last_mark, press_cards
 from .read_inputs import given_of, run
 from .registry import WORKINGS
 
@@ -151,8 +151,9 @@ def cards_of(work: Evaluation, machine: Machine, procedure: Procedure, spec: Spe
     """The press cards of a force to press to, one for each press and gauge in the needs, worked out once."""
     key = (machine.id, procedure.id, spec.id, key_of(combination))
     if key not in work.cards:
-        resolved = resolve_spec(work, machine, procedure, spec, combination)
-        work.cards[key] = press_cards(work.book, procedure, spec, resolved, key[-1]) if spec.kind == "press force" else ()
+        roles = [role for role in LIMITS if spec.in_role(role)] if spec.kind == "press force" else ()     # others may rest on the card
+        resolved = tuple(each for role in roles for each in resolve_spec(work, machine, procedure, spec, combination, role))
+        work.cards[key] = press_cards(work.book, procedure, spec, resolved, key[-1]) if roles else ()
     return work.cards[key]
 
 

@@ -16,13 +16,14 @@ from .read_inputs import given_inputs
 
 #: The inputs of one run, by name, as they are typed.
 Texts = tuple[tuple[str, str], ...]
-_LIMITS = ("target", "floor", "ceiling", "window")
+#: The roles that a card rests on.
+LIMITS = ("target", "floor", "ceiling", "window")
 
 
 def press_cards(book: Book, procedure: Procedure, spec: Spec, resolved: tuple[Resolved, ...],
                 key: CombinationKey) -> tuple[Worked, ...]:
     """One card for each press and gauge in the needs; none where the spec asks for no force to reach or keep under."""
-    roles = [role for role in _LIMITS if spec.in_role(role)]
+    roles = [role for role in LIMITS if spec.in_role(role)]
     if not {"target", "ceiling", "window"} & set(roles):
         return ()
     texts, refused = {}, None
